@@ -1,0 +1,149 @@
+// Package plan is the document liftplan/1: what a crew writes down before a lift.
+//
+// A Plan is SI, is never modified by what reads it, and says nothing of the answer. A number
+// that was left out is NaN here and absent in the file; a list or block that may be left out is
+// nil. Axes: z up; payload frame, origin at the centre of the first solid, x its long side, y left.
+package plan
+
+import (
+	"encoding/json"
+
+	"cohoist/core/vec"
+)
+
+// Format is the value of the plan's "format" key.
+const Format = "liftplan/1"
+
+// Policies: how the team shares the load.
+const (
+	EvenEffort   = "even-effort"   // smallest worst utilisation, ties by least sum of squares
+	LeastSquares = "least-squares" // least sum of squares, limits ignored and then checked
+	Equal        = "equal"         // each vehicle carries the same part
+)
+
+// Holds: how a vehicle holds the payload.
+const (
+	Cable = "cable"
+	Rigid = "rigid"
+)
+
+// Plan is one lift.
+type Plan struct {
+	Format   string           `json:"format"`
+	Title    string           `json:"title"`
+	Note     string           `json:"note"`
+	Seed     int64            `json:"seed"`
+	Payload  Payload          `json:"payload"`
+	Vehicles map[string]Class `json:"vehicles"`
+	Team     []Member         `json:"team"`
+	Site     Site             `json:"site"`
+	Limits   Limits           `json:"limits"`
+	Policy   string           `json:"policy"`
+	Extra    Extra            `json:"-"`
+}
+
+// Extra holds fields this version does not know, by key: kept, reported, and written back.
+type Extra map[string]json.RawMessage
+
+// Payload is what is carried. The three overrides are measured values; nil means "from the solids".
+type Payload struct {
+	Solids   []Solid     `json:"solids"`
+	COM      *vec.V3     `json:"com_m"`         // centre of mass, payload frame
+	Inertia  *[6]float64 `json:"inertia_kg_m2"` // xx yy zz xy xz yz about the centre of mass
+	DragArea *vec.V3     `json:"drag_area_m2"`  // C_d A for wind along x, y, z
+	Extra    Extra       `json:"-"`
+}
+
+// Shapes of a Solid.
+const (
+	Box      = "box"      // Size: x, y, z
+	Rod      = "rod"      // Length along x, no width
+	Tube     = "tube"     // Length along x, OuterRadius, InnerRadius
+	Plate    = "plate"    // Size: x, y; no thickness
+	Cylinder = "cylinder" // Length along z (its axis upright), OuterRadius
+	Point    = "point"
+	MeshBody = "mesh" // Mesh: a closed triangle mesh of even density
+)
+
+// Solid is one part of the payload, of even density.
+type Solid struct {
+	Shape       string    `json:"shape"`
+	Size        []float64 `json:"size_m"`
+	Length      float64   `json:"length_m"`
+	OuterRadius float64   `json:"outer_radius_m"`
+	InnerRadius float64   `json:"inner_radius_m"`
+	Mesh        *Mesh     `json:"mesh"`
+	Mass        float64   `json:"mass_kg"`
+	At          vec.V3    `json:"at_m"`     // payload frame: where the solid's own origin stands
+	Turn        vec.V3    `json:"turn_deg"` // about the fixed x, then y, then z axis
+	Extra       Extra     `json:"-"`
+}
+
+// Mesh is a closed surface, triangles counter-clockwise seen from outside.
+type Mesh struct {
+	Vertices  []vec.V3 `json:"vertices_m"`
+	Triangles [][3]int `json:"triangles"`
+}
+
+// Layouts of the rotors.
+const (
+	Cross = "cross" // rotor j at yaw + π/n + 2πj/n
+	Plus  = "plus"  // rotor j at yaw + 2πj/n
+)
+
+// Class is a kind of vehicle.
+type Class struct {
+	Mass            float64 `json:"mass_kg"`
+	Rotors          int     `json:"rotors"`
+	Layout          string  `json:"layout"`
+	Arm             float64 `json:"arm_m"`
+	RotorRadius     float64 `json:"rotor_radius_m"`
+	RotorThrustMax  float64 `json:"rotor_thrust_max_n"`  // at sea level in standard air
+	TorquePerThrust float64 `json:"torque_per_thrust_m"` // κ
+	Inertia         *vec.V3 `json:"inertia_kg_m2"`       // own axes, about its centre; nil: estimated
+	DragArea        float64 `json:"drag_area_m2"`        // C_d A, one horizontal area
+	TiltMax         float64 `json:"tilt_max_deg"`
+	Extra           Extra   `json:"-"`
+}
+
+// Member is one vehicle of the team.
+type Member struct {
+	ID      string  `json:"id"`
+	Vehicle string  `json:"vehicle"`
+	Attach  vec.V3  `json:"attach_m"` // payload frame; rigid: the vehicle's centre
+	Yaw     float64 `json:"yaw_deg"`  // anticlockwise from above
+	Hold    Hold    `json:"hold"`
+	Extra   Extra   `json:"-"`
+}
+
+// Hold is a cable or a rigid grip. Lean is a rotation vector about payload x and y, in degrees,
+// that tips the vehicle's own axes before they are yawed about its own axis.
+type Hold struct {
+	Kind          string     `json:"kind"`
+	Length        float64    `json:"length_m"`
+	WorkingLoad   float64    `json:"working_load_n"`
+	Lean          [2]float64 `json:"lean_deg"`
+	GripForceMax  float64    `json:"grip_force_max_n"`
+	GripMomentMax float64    `json:"grip_moment_max_n_m"`
+	Extra         Extra      `json:"-"`
+}
+
+// Site is the place and the air of the day.
+type Site struct {
+	Altitude          float64 `json:"altitude_m"`
+	TemperatureOffset float64 `json:"temperature_offset_k"` // from the standard atmosphere
+	Wind              float64 `json:"wind_m_s"`
+	WindTo            float64 `json:"wind_to_deg"` // blows towards, anticlockwise from payload x
+	Extra             Extra   `json:"-"`
+}
+
+// Limits are what the crew accepts.
+type Limits struct {
+	Utilisation float64 `json:"utilisation"`
+	Cone        float64 `json:"cone_deg"`
+	TensionMin  float64 `json:"tension_min_n"`
+	Separation  float64 `json:"separation_m"` // centre to centre
+	COMError    float64 `json:"com_error_m"`  // how far the centre of mass may be from where the plan has it
+	TurnReserve float64 `json:"turn_rad_s2"`  // roll and pitch acceleration kept free for attitude control
+	Extra       Extra   `json:"-"`
+}

@@ -1,0 +1,99 @@
+// Package report turns a plan into the document liftreport/1.
+package report
+
+import (
+	"cohoist/core/check"
+	"cohoist/core/vec"
+)
+
+// Format is the value of the report's "format" key.
+const Format = "liftreport/1"
+
+// Report is plain data: SI, payload frame, NaN (null in JSON) where a number was not computed.
+type Report struct {
+	Format      string      `json:"format"`
+	Verdict     Verdict     `json:"verdict"`
+	Governing   string      `json:"governing"` // id of the check that decides the verdict
+	Sentence    string      `json:"sentence"`  // the verdict in words
+	Checks      []check.Row `json:"checks"`
+	Vehicles    []Vehicle   `json:"vehicles"`
+	Payload     Payload     `json:"payload"`
+	Team        Team        `json:"team"`
+	Agility     Agility     `json:"agility"`
+	Assumptions []string    `json:"assumptions"`
+	Cautions    []string    `json:"cautions"`
+	Missing     []string    `json:"missing"` // fields with no honest default that were left out
+	Unknown     []string    `json:"unknown"` // paths of fields this version does not know
+}
+
+// Verdict is the answer to the whole plan.
+type Verdict string
+
+// The verdicts.
+const (
+	Lifts        Verdict = "lifts"
+	ThinLift     Verdict = "thin"
+	Fails        Verdict = "fails"
+	NeedsInput   Verdict = "needs-input"
+	OutsideModel Verdict = "outside-model"
+	Unsolved     Verdict = "unsolved"
+)
+
+// Vehicle is one vehicle's part of the lift.
+type Vehicle struct {
+	ID             string    `json:"id"`
+	Force          vec.V3    `json:"force_on_payload_n"` // rigid: net of the vehicle's own weight
+	Moment         vec.V3    `json:"moment_on_payload_n_m"`
+	Tension        float64   `json:"tension_n"`       // cable only
+	CableAngle     float64   `json:"cable_angle_deg"` // from vertical
+	Thrust         float64   `json:"thrust_n"`
+	ThrustMax      float64   `json:"thrust_max_n"`
+	Utilisation    float64   `json:"utilisation"`
+	Tilt           float64   `json:"tilt_deg"`
+	RotorThrust    []float64 `json:"rotor_thrust_n"`
+	RotorThrustMax float64   `json:"rotor_thrust_max_n"`
+	Position       vec.V3    `json:"position_m"`
+}
+
+// Payload is the payload's mass properties, payload frame.
+type Payload struct {
+	Mass     float64    `json:"mass_kg"`
+	COM      vec.V3     `json:"com_m"`
+	Inertia  [6]float64 `json:"inertia_kg_m2"` // xx yy zz xy xz yz about COM
+	DragArea vec.V3     `json:"drag_area_m2"`
+}
+
+// Team is the team with its payload.
+type Team struct {
+	Mass           float64    `json:"mass_kg"`
+	COM            vec.V3     `json:"com_m"`
+	Inertia        [6]float64 `json:"inertia_kg_m2"` // rigid: payload and vehicles about COM
+	Utilisation    float64    `json:"utilisation"`   // of the worst vehicle
+	LargestPayload float64    `json:"largest_payload_kg"`
+	DualBound      float64    `json:"dual_bound"` // proven lower bound on Utilisation
+	Residual       float64    `json:"residual"`   // largest imbalance, relative to weight and weight × 1 m
+	Lean           vec.V3     `json:"lean_deg"`   // rigid in wind: rotation vector of the body
+	Density        float64    `json:"air_density_kg_m3"`
+}
+
+// Agility is what the team can do beyond hover, beside one vehicle alone.
+type Agility struct {
+	Team  Moves `json:"team"`
+	Solo  Moves `json:"solo"`  // one vehicle, no payload
+	Ratio Moves `json:"ratio"` // team over solo
+}
+
+// Moves are the strongest motions about hover; pairs are the two ways, + and −.
+type Moves struct {
+	Roll      [2]float64 `json:"roll_n_m"`
+	RollAcc   [2]float64 `json:"roll_rad_s2"`
+	Pitch     [2]float64 `json:"pitch_n_m"`
+	PitchAcc  [2]float64 `json:"pitch_rad_s2"`
+	Yaw       [2]float64 `json:"yaw_n_m"`
+	YawAcc    [2]float64 `json:"yaw_rad_s2"`
+	Climb     float64    `json:"climb_n"`
+	ClimbAcc  float64    `json:"climb_m_s2"`
+	SideAcc   float64    `json:"side_m_s2"`
+	TurnSmall [3]float64 `json:"turn_30_s"`  // roll, pitch, yaw: time to turn 30° from rest to rest
+	TurnFull  [3]float64 `json:"turn_360_s"` // the same through 360°
+}
