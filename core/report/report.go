@@ -20,6 +20,8 @@ type Report struct {
 	Payload     Payload     `json:"payload"`
 	Team        Team        `json:"team"`
 	Agility     Agility     `json:"agility"`
+	NoBalance   *NoBalance  `json:"no_balance"` // nil when there is a balance
+	Scaling     Scaling     `json:"scaling"`
 	Assumptions []string    `json:"assumptions"`
 	Cautions    []string    `json:"cautions"`
 	Missing     []string    `json:"missing"` // fields with no honest default that were left out
@@ -47,6 +49,7 @@ type Vehicle struct {
 	Tension        float64   `json:"tension_n"`       // cable only
 	CableAngle     float64   `json:"cable_angle_deg"` // from vertical
 	Thrust         float64   `json:"thrust_n"`
+	ThrustVector   vec.V3    `json:"thrust_vector_n"` // what it pushes with, payload axes
 	ThrustMax      float64   `json:"thrust_max_n"`
 	Utilisation    float64   `json:"utilisation"`
 	Tilt           float64   `json:"tilt_deg"`
@@ -96,4 +99,32 @@ type Moves struct {
 	SideAcc   float64    `json:"side_m_s2"`
 	TurnSmall [3]float64 `json:"turn_30_s"`  // roll, pitch, yaw: time to turn 30° from rest to rest
 	TurnFull  [3]float64 `json:"turn_360_s"` // the same through 360°
+}
+
+// NoBalance says which force or moment runs out when no thrust at all would balance the payload.
+type NoBalance struct {
+	Direction [6]float64 `json:"direction"` // force x y z and moment x y z about the centre of mass, largest part ±1
+	Need      float64    `json:"need"`      // what the payload asks for along Direction
+	Have      float64    `json:"have"`      // the most the team has along it
+	Unit      string     `json:"unit"`      // N, or N m when Direction is a moment
+	AtLimit   []string   `json:"at_limit"`  // ids of the vehicles that give all they can along it
+	Sentence  string     `json:"sentence"`
+}
+
+// Scaling is how the lift would scale: the same class and pattern with more vehicles, and everything
+// made larger or smaller in proportion.
+type Scaling struct {
+	Number []Scaled `json:"number"` // by the number of vehicles, the load growing with the team
+	Size   []Scaled `json:"size"`   // by size: mass ∝ L³, inertia ∝ L⁵, thrust ∝ L³
+}
+
+// Scaled is one point of the scaling chart.
+type Scaled struct {
+	Vehicles    int     `json:"vehicles"`
+	Size        float64 `json:"size"` // of the plan's lengths, 1 as planned
+	PayloadMass float64 `json:"payload_kg"`
+	Utilisation float64 `json:"utilisation"`
+	RollAcc     float64 `json:"roll_rad_s2"`
+	PitchAcc    float64 `json:"pitch_rad_s2"`
+	YawAcc      float64 `json:"yaw_rad_s2"`
 }
