@@ -1,0 +1,43 @@
+// Starts the program. Kept small: everything else is Go.
+(function () {
+  const me = document.currentScript;
+  const say = (text) => {
+    const el = document.getElementById("boot");
+    if (el) { el.textContent = text; el.hidden = text === ""; }
+  };
+  window.cohoistReady = () => say("");
+
+  // Drawing can take the focus from an element that goes away. The events of that must not reach
+  // the program while it is drawing: it would wait for itself.
+  let drawing = 0;
+  for (const type of ["blur", "focusout", "focus", "focusin", "change"]) {
+    window.addEventListener(type, (e) => { if (drawing) e.stopImmediatePropagation(); }, true);
+  }
+  const render = window.vuguRender;
+  window.vuguRender = () => {
+    drawing++;
+    try { render(); } finally { drawing--; }
+  };
+
+  if (!window.WebAssembly) {
+    say("This browser cannot run WebAssembly, which the calculation needs. A current browser can.");
+    return;
+  }
+  const go = new Go();
+  const url = new URL(me.dataset.wasm, document.baseURI).href;
+  const fetched = () => fetch(url, { credentials: "same-origin" }).then((r) => {
+    if (!r.ok) throw new Error("the host answered " + r.status);
+    return r;
+  });
+  const compiled = WebAssembly.compileStreaming
+    ? WebAssembly.compileStreaming(fetched()).catch(() => fetched().then((r) => r.arrayBuffer()).then((b) => WebAssembly.compile(b)))
+    : fetched().then((r) => r.arrayBuffer()).then((b) => WebAssembly.compile(b));
+  compiled.then((module) => {
+    window.cohoistModule = module;
+    return WebAssembly.instantiate(module, go.importObject);
+  }).then((instance) => {
+    go.run(instance).then(() => say("The program has ended. Reload the page; the plan is kept."));
+  }).catch((e) => {
+    say("The program could not be loaded (" + e.message + "). Reload the page to try again.");
+  });
+})();

@@ -1,0 +1,107 @@
+package paint
+
+import (
+	"io"
+	"strconv"
+	"strings"
+
+	"github.com/vugu/vugu"
+	"github.com/vugu/vugu/staticrender"
+)
+
+// Flatten opens the components and templates of a build into one tree, drops the white space that
+// only lays out the source, and guards the event handlers.
+func (p *Painter) Flatten(br *vugu.BuildResults) *vugu.VGNode {
+	return p.flat(br, br.Out.Out[0])
+}
+
+func (p *Painter) flat(br *vugu.BuildResults, n *vugu.VGNode) *vugu.VGNode {
+	for n.Component != nil {
+		n = br.ResultFor(n.Component).Out[0]
+	}
+	c := *n
+	c.Parent, c.PrevSibling, c.NextSibling, c.FirstChild, c.LastChild = nil, nil, nil, nil, nil
+	if len(n.DOMEventHandlerSpecList) > 0 {
+		c.DOMEventHandlerSpecList = p.guarded(n.DOMEventHandlerSpecList)
+	}
+	p.children(br, n, &c)
+	return &c
+}
+
+func (p *Painter) children(br *vugu.BuildResults, n, to *vugu.VGNode) {
+	for k := n.FirstChild; k != nil; k = k.NextSibling {
+		switch {
+		case k.IsTemplate():
+			p.children(br, k, to)
+		case k.Type == vugu.CommentNode, k.Type == vugu.TextNode && layout(k):
+		default:
+			to.AppendChild(p.flat(br, k))
+		}
+	}
+}
+
+// layout says that a text is only the line break and indent at the start or end of an element, or
+// lies between blocks, where a browser shows nothing of it.
+func layout(n *vugu.VGNode) bool {
+	if !strings.Contains(n.Data, "\n") || strings.TrimSpace(n.Data) != "" {
+		return false
+	}
+	return n.PrevSibling == nil || n.NextSibling == nil || block[n.PrevSibling.Data] || block[n.NextSibling.Data]
+}
+
+var block = map[string]bool{"div": true, "section": true, "header": true, "footer": true, "main": true, "p": true,
+	"h1": true, "h2": true, "h3": true, "ul": true, "ol": true, "li": true, "dl": true, "dt": true, "dd": true,
+	"table": true, "thead": true, "tbody": true, "tr": true, "td": true, "th": true, "details": true, "summary": true,
+	"fieldset": true, "legend": true, "nav": true, "figure": true, "option": true, "svg": true, "g": true, "rect": true,
+	"line": true, "path": true, "circle": true, "text": true, "aside": true}
+
+func (p *Painter) guarded(list []vugu.DOMEventHandlerSpec) []vugu.DOMEventHandlerSpec {
+	out := make([]vugu.DOMEventHandlerSpec, len(list))
+	for i, h := range list {
+		f := h.Func
+		h.Func = func(e vugu.DOMEvent) {
+			defer func() {
+				if r := recover(); r != nil {
+					if p.Guard == nil {
+						panic(r)
+					}
+					p.Guard(r)
+				}
+			}()
+			f(e)
+		}
+		out[i] = h
+	}
+	return out
+}
+
+// Static writes a build as HTML, with the properties of inputs as attributes, so that the page
+// shows its first view before the program runs. The mount gets the given id.
+func Static(w io.Writer, br *vugu.BuildResults, id string) error {
+	var p Painter
+	tree := p.Flatten(br)
+	tree.Attr = append(tree.Attr, vugu.VGAttribute{Key: "id", Val: id})
+	properties(tree)
+	return staticrender.New(w).Render(&vugu.BuildResults{Out: &vugu.BuildOut{Out: []*vugu.VGNode{tree}}})
+}
+
+func properties(n *vugu.VGNode) {
+	for _, q := range n.Prop {
+		val := string(q.JSONVal)
+		if s, err := strconv.Unquote(val); err == nil {
+			val = s
+		}
+		switch {
+		case val == "false":
+		case val == "true":
+			n.Attr = append(n.Attr, vugu.VGAttribute{Key: q.Key, Val: ""})
+		case q.Key == "value" && n.Data == "textarea":
+			n.AppendChild(&vugu.VGNode{Type: vugu.TextNode, Data: val})
+		case q.Key == "value":
+			n.Attr = append(n.Attr, vugu.VGAttribute{Key: q.Key, Val: val})
+		}
+	}
+	for k := n.FirstChild; k != nil; k = k.NextSibling {
+		properties(k)
+	}
+}

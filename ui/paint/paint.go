@@ -1,0 +1,138 @@
+// Package paint stands between vugu's build and vugu's renderer: it draws only what changed.
+//
+// The renderer writes every node it is given, but leaves the children of an element alone when the
+// element comes without any. So the built tree is flattened (components and templates opened, event
+// handlers guarded), compared with the tree that is on the screen, and every part that is the same
+// is handed over as its shell only.
+package paint
+
+import "github.com/vugu/vugu"
+
+// Painter remembers what is on the screen.
+type Painter struct {
+	Guard func(recovered any) // called with what an event handler panicked with
+	last  *vugu.VGNode
+}
+
+// Forget makes the next Frame a whole one.
+func (p *Painter) Forget() { p.last = nil }
+
+// Frame returns what the renderer must draw to bring the screen from the frame before to this build.
+func (p *Painter) Frame(br *vugu.BuildResults) *vugu.BuildResults {
+	tree := p.Flatten(br)
+	frame := tree
+	if p.last != nil && sameTag(p.last, tree) {
+		frame = shell(tree, false)
+		diff(frame, p.last, tree)
+	}
+	p.last = tree
+	return &vugu.BuildResults{Out: &vugu.BuildOut{Out: []*vugu.VGNode{frame}}}
+}
+
+// diff gives to, a shell of now, the children that differ from those of old.
+func diff(to, old, now *vugu.VGNode) {
+	if now.InnerHTML != nil {
+		if old.InnerHTML == nil || *old.InnerHTML != *now.InnerHTML {
+			to.InnerHTML = now.InnerHTML
+		}
+		return
+	}
+	if old.InnerHTML != nil {
+		adopt(to, now) // drawn as text before, as nodes now
+		return
+	}
+	if now.FirstChild == nil {
+		if old.FirstChild != nil {
+			empty := ""
+			to.InnerHTML = &empty
+		}
+		return
+	}
+	if sameChildren(old, now) {
+		return
+	}
+	o := old.FirstChild
+	for n := now.FirstChild; n != nil; n = n.NextSibling {
+		c := shell(n, false)
+		if o == nil || !sameTag(o, n) {
+			c = shell(n, true)
+		} else {
+			diff(c, o, n)
+		}
+		to.AppendChild(c)
+		if o != nil {
+			o = o.NextSibling
+		}
+	}
+}
+
+// adopt draws all of now's children anew. Text drawn before is cleared node by node by the renderer.
+func adopt(to, now *vugu.VGNode) {
+	if now.FirstChild == nil {
+		empty := ""
+		to.InnerHTML = &empty
+		return
+	}
+	for n := now.FirstChild; n != nil; n = n.NextSibling {
+		to.AppendChild(shell(n, true))
+	}
+}
+
+// shell copies a node, with its content when whole, else without.
+func shell(n *vugu.VGNode, whole bool) *vugu.VGNode {
+	c := *n
+	c.Parent, c.PrevSibling, c.NextSibling = nil, nil, nil
+	c.FirstChild, c.LastChild = nil, nil
+	if !whole {
+		c.InnerHTML = nil
+		return &c
+	}
+	for k := n.FirstChild; k != nil; k = k.NextSibling {
+		c.AppendChild(shell(k, true))
+	}
+	return &c
+}
+
+func sameTag(a, b *vugu.VGNode) bool {
+	return a.Type == b.Type && (a.Type != vugu.ElementNode || a.Data == b.Data && a.Namespace == b.Namespace)
+}
+
+func sameChildren(a, b *vugu.VGNode) bool {
+	x, y := a.FirstChild, b.FirstChild
+	for ; x != nil && y != nil; x, y = x.NextSibling, y.NextSibling {
+		if !same(x, y) {
+			return false
+		}
+	}
+	return x == nil && y == nil
+}
+
+// same compares two nodes with all they hold. Handlers are compared by name only: a handler must
+// read the store when it runs and not keep what it saw when it was built.
+func same(a, b *vugu.VGNode) bool {
+	if a.Type != b.Type || a.Data != b.Data || a.Namespace != b.Namespace ||
+		len(a.Attr) != len(b.Attr) || len(a.Prop) != len(b.Prop) ||
+		len(a.DOMEventHandlerSpecList) != len(b.DOMEventHandlerSpecList) ||
+		(a.InnerHTML == nil) != (b.InnerHTML == nil) {
+		return false
+	}
+	for i := range a.Attr {
+		if a.Attr[i] != b.Attr[i] {
+			return false
+		}
+	}
+	for i := range a.Prop {
+		if a.Prop[i].Key != b.Prop[i].Key || string(a.Prop[i].JSONVal) != string(b.Prop[i].JSONVal) {
+			return false
+		}
+	}
+	for i := range a.DOMEventHandlerSpecList {
+		if a.DOMEventHandlerSpecList[i].EventType != b.DOMEventHandlerSpecList[i].EventType {
+			return false
+		}
+	}
+	if a.InnerHTML != nil && *a.InnerHTML != *b.InnerHTML {
+		return false
+	}
+	return sameChildren(a, b)
+}

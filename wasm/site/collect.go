@@ -1,0 +1,92 @@
+package main
+
+import (
+	"errors"
+	"go/ast"
+	"go/parser"
+	"go/token"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"strconv"
+	"strings"
+)
+
+// collect returns the files of the site by name, except the page: the program, the runtime's loader, vugu's
+// helper, and what stands in public/.
+func collect(out string) (map[string][]byte, error) {
+	files := map[string][]byte{}
+	var err error
+	if files["cohoist.wasm"], err = program(out); err != nil {
+		return nil, err
+	}
+	root, err := goOutput("env", "GOROOT")
+	if err != nil {
+		return nil, err
+	}
+	if files["wasm_exec.js"], err = os.ReadFile(filepath.Join(root, "lib", "wasm", "wasm_exec.js")); err != nil {
+		return nil, err
+	}
+	if files["vugu-helper.js"], err = helper(); err != nil {
+		return nil, err
+	}
+	public, err := os.ReadDir("public")
+	if err != nil {
+		return nil, err
+	}
+	for _, f := range public {
+		if f.IsDir() || strings.HasPrefix(f.Name(), ".") {
+			continue
+		}
+		if files[f.Name()], err = os.ReadFile(filepath.Join("public", f.Name())); err != nil {
+			return nil, err
+		}
+	}
+	return files, nil
+}
+
+// program compiles the browser program.
+func program(out string) ([]byte, error) {
+	path := filepath.Join(out, "cohoist.wasm")
+	cmd := exec.Command("go", "build", "-trimpath", "-ldflags=-s -w", "-o", path, "./wasm")
+	cmd.Env = append(os.Environ(), "GOOS=js", "GOARCH=wasm")
+	if text, err := cmd.CombinedOutput(); err != nil {
+		return nil, errors.New("the program does not compile: " + string(text))
+	}
+	return os.ReadFile(path)
+}
+
+// helper takes the script that vugu would evaluate at run time out of its source: a page without
+// unsafe-eval has to load it as a file.
+func helper() ([]byte, error) {
+	dir, err := goOutput("list", "-m", "-f", "{{.Dir}}", "github.com/vugu/vugu")
+	if err != nil {
+		return nil, err
+	}
+	f, err := parser.ParseFile(token.NewFileSet(), filepath.Join(dir, "domrender", "renderer-js-script.go"), nil, 0)
+	if err != nil {
+		return nil, err
+	}
+	for _, d := range f.Decls {
+		g, ok := d.(*ast.GenDecl)
+		if !ok {
+			continue
+		}
+		for _, s := range g.Specs {
+			v, ok := s.(*ast.ValueSpec)
+			if !ok || v.Names[0].Name != "jsHelperScript" {
+				continue
+			}
+			if lit, ok := v.Values[0].(*ast.BasicLit); ok {
+				text, err := strconv.Unquote(lit.Value)
+				return []byte(text), err
+			}
+		}
+	}
+	return nil, errors.New("vugu's helper script was not found in its source")
+}
+
+func goOutput(args ...string) (string, error) {
+	b, err := exec.Command("go", args...).Output()
+	return strings.TrimSpace(string(b)), err
+}

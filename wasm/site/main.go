@@ -1,0 +1,50 @@
+// Command site builds the static site: the program, the page with its first view already drawn, and
+// the compressed forms of every file. The result works from any sub-path of any static host.
+package main
+
+import (
+	"flag"
+	"fmt"
+	"log"
+	"os"
+	"time"
+)
+
+func main() {
+	log.SetFlags(0)
+	out := flag.String("out", "dist", "folder to write")
+	budget := flag.Int("budget", 1_300_000, "most bytes of a first load, brotli; more is an error")
+	fast := flag.Bool("fast", false, "compress quickly, for a try: larger, and no budget")
+	flag.Parse()
+	start := time.Now()
+	total, err := build(*out, *fast)
+	if err != nil {
+		log.Fatal("site: ", err)
+	}
+	fmt.Printf("%s/ holds the site; first load %d bytes as brotli, budget %d (%.1f s)\n",
+		*out, total, *budget, time.Since(start).Seconds())
+	if total > *budget && !*fast {
+		log.Print("site: the first load is over its budget")
+		os.Exit(1)
+	}
+}
+
+// build writes the site and returns the size of a first load.
+func build(out string, fast bool) (int, error) {
+	if err := os.MkdirAll(out, 0o755); err != nil {
+		return 0, err
+	}
+	files, err := collect(out)
+	if err != nil {
+		return 0, err
+	}
+	page, err := page(files)
+	if err != nil {
+		return 0, err
+	}
+	files["index.html"] = page
+	if err := write(out, files, fast); err != nil {
+		return 0, err
+	}
+	return firstLoad(out)
+}

@@ -1,0 +1,38 @@
+package main
+
+import (
+	"bytes"
+	"crypto/sha256"
+	"encoding/hex"
+	"fmt"
+	"strings"
+
+	"github.com/vugu/vugu"
+
+	"cohoist/ui/paint"
+	"cohoist/ui/root"
+)
+
+// page fills index.html: the first view, drawn natively by the very components that take it over in
+// the browser, and the hashes that make a changed file a new address.
+func page(files map[string][]byte) ([]byte, error) {
+	env, err := vugu.NewBuildEnv()
+	if err != nil {
+		return nil, err
+	}
+	var view bytes.Buffer
+	if err := paint.Static(&view, env.RunBuild(root.FirstView()), "app"); err != nil {
+		return nil, err
+	}
+	text := string(files["index.html"])
+	for key, name := range map[string]string{"css": "sheet.css", "wasm": "cohoist.wasm", "exec": "wasm_exec.js",
+		"helper": "vugu-helper.js", "boot": "boot.js"} {
+		sum := sha256.Sum256(files[name])
+		text = strings.ReplaceAll(text, "{{"+key+"}}", hex.EncodeToString(sum[:6]))
+	}
+	text = strings.Replace(text, "{{view}}", view.String(), 1)
+	if i := strings.Index(text, "{{"); i >= 0 && i < strings.Index(text, "<body>") {
+		return nil, fmt.Errorf("index.html has an unknown placeholder near %q", text[i:i+20])
+	}
+	return []byte(text), nil
+}

@@ -1,0 +1,120 @@
+package main
+
+import (
+	"bytes"
+	"compress/gzip"
+	"io"
+	"os"
+	"path/filepath"
+	"strings"
+
+	"github.com/andybalholm/brotli"
+)
+
+// first lists what a first visit loads.
+var first = []string{"index.html", "sheet.css", "wasm_exec.js", "vugu-helper.js", "boot.js", "cohoist.wasm", "icon.svg"}
+
+// write puts the files and their compressed forms into the folder and removes what is not of the site.
+func write(out string, files map[string][]byte, fast bool) error {
+	keep := map[string]bool{}
+	for name, data := range files {
+		keep[name] = true
+		path := filepath.Join(out, name)
+		if err := os.WriteFile(path, data, 0o644); err != nil {
+			return err
+		}
+		if len(data) < 500 || !pressable(name) {
+			continue
+		}
+		keep[name+".br"], keep[name+".gz"] = true, true
+		if err := press(path, data, fast); err != nil {
+			return err
+		}
+	}
+	old, err := os.ReadDir(out)
+	if err != nil {
+		return err
+	}
+	for _, f := range old {
+		if !keep[f.Name()] && !strings.HasPrefix(f.Name(), ".") && !f.IsDir() {
+			if err := os.Remove(filepath.Join(out, f.Name())); err != nil {
+				return err
+			}
+		}
+	}
+	return nil
+}
+
+func pressable(name string) bool {
+	switch filepath.Ext(name) {
+	case ".html", ".css", ".js", ".wasm", ".svg", ".json":
+		return true
+	}
+	return false
+}
+
+// press writes path.gz and path.br, unless they already hold this very text.
+func press(path string, data []byte, fast bool) error {
+	if !fast && holds(path+".br", data) && holds(path+".gz", data) {
+		return nil
+	}
+	quality, level := 11, gzip.BestCompression
+	if fast {
+		quality, level = 4, gzip.BestSpeed
+	}
+	var b bytes.Buffer
+	w := brotli.NewWriterOptions(&b, brotli.WriterOptions{Quality: quality, LGWin: 22})
+	if _, err := w.Write(data); err != nil {
+		return err
+	}
+	if err := w.Close(); err != nil {
+		return err
+	}
+	if err := os.WriteFile(path+".br", b.Bytes(), 0o644); err != nil {
+		return err
+	}
+	b.Reset()
+	z, err := gzip.NewWriterLevel(&b, level)
+	if err != nil {
+		return err
+	}
+	if _, err := z.Write(data); err != nil {
+		return err
+	}
+	if err := z.Close(); err != nil {
+		return err
+	}
+	return os.WriteFile(path+".gz", b.Bytes(), 0o644)
+}
+
+// holds says whether a compressed file inflates to the data.
+func holds(path string, data []byte) bool {
+	f, err := os.Open(path)
+	if err != nil {
+		return false
+	}
+	defer f.Close()
+	var r io.Reader = brotli.NewReader(f)
+	if strings.HasSuffix(path, ".gz") {
+		if r, err = gzip.NewReader(f); err != nil {
+			return false
+		}
+	}
+	got, err := io.ReadAll(io.LimitReader(r, int64(len(data))+1))
+	return err == nil && bytes.Equal(got, data)
+}
+
+// firstLoad adds up what a first visit loads, compressed where there is a compressed form.
+func firstLoad(out string) (int, error) {
+	total := 0
+	for _, name := range first {
+		i, err := os.Stat(filepath.Join(out, name+".br"))
+		if err != nil {
+			if i, err = os.Stat(filepath.Join(out, name)); err != nil {
+				return 0, err
+			}
+		}
+		total += int(i.Size())
+	}
+	return total, nil
+}
