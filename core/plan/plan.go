@@ -83,6 +83,7 @@ type Solid struct {
 type Mesh struct {
 	Vertices  []vec.V3 `json:"vertices_m"`
 	Triangles [][3]int `json:"triangles"`
+	Extra     Extra    `json:"-"`
 }
 
 // Layouts of the rotors.

@@ -1,0 +1,94 @@
+package plan
+
+import (
+	"fmt"
+	"strconv"
+	"strings"
+	"unicode/utf8"
+)
+
+// Fault is something wrong with a plan, as data: where, what, and what would fix it.
+type Fault struct {
+	Path  string `json:"path"`  // such as team[2].hold.length_m; empty for the plan as a whole
+	Wrong string `json:"wrong"` // what is wrong, to follow the path
+	Fix   string `json:"fix"`   // a sentence: what would fix it
+}
+
+// Faults are all faults of a plan, in the order of the document.
+type Faults []Fault
+
+// mostFaults is how many faults are kept; beyond it they are only counted.
+const mostFaults = 100
+
+// String is the fault on one line.
+func (f Fault) String() string {
+	where := f.Path
+	if where == "" {
+		where = "the plan"
+	}
+	return where + " " + f.Wrong + ". " + f.Fix
+}
+
+// String is a line per fault.
+func (fs Faults) String() string {
+	lines := make([]string, len(fs))
+	for i, f := range fs {
+		lines[i] = f.String()
+	}
+	return strings.Join(lines, "\n")
+}
+
+// Error lets Faults be returned as an error where one is wanted.
+func (fs Faults) Error() string { return fs.String() }
+
+// add keeps a fault, and says at the cap how it goes on.
+func (fs *Faults) add(where path, wrong, fix string) {
+	switch n := len(*fs); {
+	case n < mostFaults:
+		*fs = append(*fs, Fault{where.String(), wrong, fix})
+	case n == mostFaults:
+		*fs = append(*fs, Fault{"", fmt.Sprintf("has more than %d faults", mostFaults), "Mend these first; the others are not listed."})
+	}
+}
+
+// path is where in a plan something stands: keys, and indices as "[2]".
+type path []string
+
+func (p path) key(k string) path {
+	if !plainKey(k) {
+		k = "[" + quote(k) + "]"
+	}
+	return append(p[:len(p):len(p)], k)
+}
+
+func (p path) index(i int) path {
+	return append(p[:len(p):len(p)], "["+strconv.Itoa(i)+"]")
+}
+
+func (p path) String() string {
+	var b strings.Builder
+	for i, s := range p {
+		if i > 0 && s[0] != '[' {
+			b.WriteByte('.')
+		}
+		b.WriteString(s)
+	}
+	return b.String()
+}
+
+func plainKey(k string) bool {
+	for _, r := range k {
+		if !(r == '_' || r == '-' || r >= '0' && r <= '9' || r >= 'a' && r <= 'z' || r >= 'A' && r <= 'Z') {
+			return false
+		}
+	}
+	return k != "" && len(k) <= mostID
+}
+
+// quote shows text from a plan inside a sentence: on one line, cut when long.
+func quote(s string) string {
+	if utf8.RuneCountInString(s) > 40 {
+		s = string([]rune(s)[:40]) + "…"
+	}
+	return strconv.Quote(s)
+}
