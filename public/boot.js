@@ -6,6 +6,7 @@
     if (el) { el.textContent = text; el.hidden = text === ""; }
   };
   window.cohoistReady = () => say("");
+  window.cohoistSay = say;
 
   // Drawing can take the focus from an element that goes away. The events of that must not reach
   // the program while it is drawing: it would wait for itself.

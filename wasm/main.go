@@ -13,14 +13,20 @@ import (
 
 	"cohoist/ui/paint"
 	"cohoist/ui/root"
+	"cohoist/ui/store"
 )
 
 func main() {
+	if len(os.Args) > 1 && os.Args[1] == "worker" {
+		work()
+		return
+	}
 	if err := run(); err != nil {
 		fmt.Fprintln(os.Stderr, "cohoist:", err)
 	}
 }
 
+// run draws the page after every event, for ever.
 func run() error {
 	renderer, err := mount("#app")
 	if err != nil {
@@ -30,15 +36,34 @@ func run() error {
 	if err != nil {
 		return err
 	}
-	page := root.FirstView()
-	painter := &paint.Painter{}
+	b := &browser{env: renderer.EventEnv(), timers: map[string]timer{}}
+	s := store.New(root.First(), store.Ports{Calculator: &calculator{b: b}, Keeper: b, Address: b, Desk: b})
+	s.Restore()
+	b.guard = func(r any) {
+		s.Say("program", "Something went wrong inside the page; the plan is kept. "+store.Fault(r).Error())
+	}
+	b.listen(s)
+	page := &root.Root{Store: s}
+	painter := &paint.Painter{Guard: b.guard}
 	for ok := true; ok; ok = renderer.EventWait() {
-		if err := renderer.Render(painter.Frame(env.RunBuild(page))); err != nil {
-			return err
-		}
-		js.Global().Call("cohoistReady")
+		draw(renderer, env, painter, page, s)
+		b.drawn()
 	}
 	return nil
+}
+
+// draw brings the screen up to date. A page that cannot be drawn says so, once, and lives on.
+func draw(renderer *domrender.JSRenderer, env *vugu.BuildEnv, painter *paint.Painter, page vugu.Builder, s *store.Store) {
+	defer func() {
+		if r := recover(); r != nil {
+			painter.Forget()
+			fmt.Fprintln(os.Stderr, "cohoist: drawing:", r)
+			js.Global().Call("cohoistSay", "The page could not be drawn "+store.Fault(r).Error()+". Undo (Ctrl+Z) may help; the plan is kept.")
+		}
+	}()
+	if err := renderer.Render(painter.Frame(env.RunBuild(page))); err != nil {
+		panic(err)
+	}
 }
 
 // mount makes the renderer. It would evaluate its helper as text, which the page's policy forbids;

@@ -12,6 +12,8 @@ import "github.com/vugu/vugu"
 type Painter struct {
 	Guard func(recovered any) // called with what an event handler panicked with
 	last  *vugu.VGNode
+
+	handlers map[string][]func(vugu.DOMEvent) // of the newest build, by place in the tree
 }
 
 // Forget makes the next Frame a whole one.
@@ -107,8 +109,7 @@ func sameChildren(a, b *vugu.VGNode) bool {
 	return x == nil && y == nil
 }
 
-// same compares two nodes with all they hold. Handlers are compared by name only: a handler must
-// read the store when it runs and not keep what it saw when it was built.
+// same compares two nodes with all they hold; handlers by name only, as the newest is always called.
 func same(a, b *vugu.VGNode) bool {
 	if a.Type != b.Type || a.Data != b.Data || a.Namespace != b.Namespace ||
 		len(a.Attr) != len(b.Attr) || len(a.Prop) != len(b.Prop) ||

@@ -1,0 +1,143 @@
+//go:build js && wasm
+
+package main
+
+import (
+	"errors"
+	"syscall/js"
+	"time"
+
+	"cohoist/core/plan"
+	"cohoist/core/report"
+	"cohoist/ui/store"
+	"cohoist/ui/wire"
+)
+
+// Reports that take no longer than this are computed while the event waits: the answer is then in
+// the same drawing as the question. Longer ones go to a worker, so that the page never stands still.
+const (
+	patience  = 9 * time.Millisecond
+	largeTeam = 40
+	tooLong   = 3 * time.Second // a calculation that is waited for is given up after this
+)
+
+// calculator computes here or in the worker. Of the plans that wait only the newest is computed.
+type calculator struct {
+	b       *browser
+	mean    time.Duration // how long reports took of late
+	worker  js.Value
+	up      bool // the worker has said it is ready
+	broken  bool // workers do not work here
+	at      *job // in the worker
+	since   time.Time
+	waiting *job
+}
+
+type job struct {
+	p    plan.Plan
+	done func(report.Report, error)
+}
+
+// Start computes a plan's report.
+func (c *calculator) Start(p plan.Plan, done func(report.Report, error)) {
+	if c.broken || c.at == nil && c.mean < patience && len(p.Team) <= largeTeam {
+		start := time.Now()
+		r, err := store.Build(p)
+		c.took(time.Since(start))
+		done(r, err)
+		return
+	}
+	c.waiting = &job{p, done}
+	if c.at != nil && time.Since(c.since) > tooLong {
+		c.stop()
+	}
+	c.next()
+}
+
+func (c *calculator) took(d time.Duration) { c.mean = (2*c.mean + d) / 3 }
+
+// stop ends a calculation that nobody waits for any more.
+func (c *calculator) stop() {
+	c.worker.Call("terminate")
+	c.worker, c.up, c.at = js.Value{}, false, nil
+}
+
+// next sends the newest plan that waits to the worker, when it is free.
+func (c *calculator) next() {
+	if c.worker.IsUndefined() {
+		if err := c.hire(); err != nil {
+			c.fall()
+			return
+		}
+	}
+	if !c.up || c.at != nil || c.waiting == nil {
+		return
+	}
+	c.at, c.waiting, c.since = c.waiting, nil, time.Now()
+	data := wire.Encode(c.at.p)
+	a := js.Global().Get("Uint8Array").New(len(data))
+	js.CopyBytesToJS(a, data)
+	c.worker.Call("postMessage", a)
+}
+
+// hire starts a worker from the compiled program that the page already has.
+func (c *calculator) hire() (err error) {
+	defer func() {
+		if r := recover(); r != nil {
+			err = errors.New("no worker")
+		}
+	}()
+	module := js.Global().Get("cohoistModule")
+	if !module.Truthy() {
+		return errors.New("no module")
+	}
+	w := js.Global().Get("Worker").New("worker.js")
+	w.Set("onmessage", c.b.later(func(_ js.Value, args []js.Value) {
+		if !w.Equal(c.worker) {
+			return
+		}
+		c.answer(args[0].Get("data"))
+	}))
+	w.Set("onerror", c.b.later(func(js.Value, []js.Value) {
+		if w.Equal(c.worker) {
+			c.fall()
+		}
+	}))
+	w.Call("postMessage", module)
+	c.worker, c.up = w, false
+	return nil
+}
+
+// answer takes a message of the worker: "ready", or a report.
+func (c *calculator) answer(data js.Value) {
+	if data.Type() == js.TypeString {
+		c.up = true
+		c.next()
+		return
+	}
+	j := c.at
+	c.at = nil
+	if j != nil {
+		raw := make([]byte, data.Get("length").Int())
+		js.CopyBytesToGo(raw, data)
+		var m message
+		err := wire.Decode(raw, &m)
+		if err == nil && m.Error != "" {
+			err = errors.New(m.Error)
+		}
+		c.took(time.Duration(m.Took))
+		j.done(m.Report, err)
+	}
+	c.next()
+}
+
+// fall computes here after all, because there is no worker.
+func (c *calculator) fall() {
+	c.broken = true
+	for _, j := range []*job{c.at, c.waiting} {
+		if j != nil {
+			j.done(store.Build(j.p))
+		}
+	}
+	c.at, c.waiting = nil, nil
+}
