@@ -22,10 +22,27 @@ func Decode(data []byte) (Plan, Faults) {
 // still lack numbers; see Missing.
 func Read(data []byte) (Plan, Faults) {
 	p, faults, whole := decode(data)
-	if whole {
-		faults = append(faults, Validate(p)...)
+	if !whole {
+		return p, faults
+	}
+	unread := len(faults)
+	for _, f := range Validate(p) {
+		if !within(f.Path, faults[:unread]) { // what could not be read is empty; that is no second fault
+			faults = append(faults, f)
+		}
 	}
 	return p, faults
+}
+
+// within tells whether a path is that of a fault, or lies under it.
+func within(path string, faults Faults) bool {
+	for _, f := range faults {
+		rest, under := strings.CutPrefix(path, f.Path)
+		if under && f.Path != "" && (rest == "" || rest[0] == '.' || rest[0] == '[') {
+			return true
+		}
+	}
+	return false
 }
 
 // decode also tells whether the text was read to its end as a plan.
@@ -62,7 +79,7 @@ func refuse(data []byte) (wrong, fix string) {
 	case bytes.HasPrefix(data, []byte{0xff, 0xfe}) || bytes.HasPrefix(data, []byte{0xfe, 0xff}):
 		return "is UTF-16 text", "Save the file as UTF-8."
 	case len(head) == 0 || head[0] != '{':
-		return "is not a plan: it does not begin with a brace {", `A plan is JSON and begins {"format": "` + Format + `", …}.`
+		return "does not begin with a brace {", `A plan is JSON and begins {"format": "` + Format + `", …}.`
 	}
 	return "", ""
 }

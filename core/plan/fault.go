@@ -51,27 +51,42 @@ func (fs *Faults) add(where path, wrong, fix string) {
 	}
 }
 
-// path is where in a plan something stands: keys, and indices as "[2]".
-type path []string
+// path is where in a plan something stands, step by step.
+type path []step
+
+// step is a key, or an index when the key is empty. (A key that is empty is written out as "".)
+type step struct {
+	name string
+	i    int
+}
 
 func (p path) key(k string) path {
-	if !plainKey(k) {
-		k = "[" + quote(k) + "]"
+	if k == "" {
+		k = `""`
 	}
-	return append(p[:len(p):len(p)], k)
+	return append(p[:len(p):len(p)], step{name: k})
 }
 
-func (p path) index(i int) path {
-	return append(p[:len(p):len(p)], "["+strconv.Itoa(i)+"]")
-}
+func (p path) index(i int) path { return append(p[:len(p):len(p)], step{i: i}) }
+
+const mostSteps = 16 // shown of a path; a plan's own fields have at most 6
 
 func (p path) String() string {
 	var b strings.Builder
-	for i, s := range p {
-		if i > 0 && s[0] != '[' {
-			b.WriteByte('.')
+	for n, s := range p {
+		switch {
+		case n == mostSteps:
+			return b.String() + "…"
+		case s.name == "":
+			b.WriteString("[" + strconv.Itoa(s.i) + "]")
+		case !plainKey(s.name):
+			b.WriteString("[" + quote(s.name) + "]")
+		default:
+			if n > 0 {
+				b.WriteByte('.')
+			}
+			b.WriteString(s.name)
 		}
-		b.WriteString(s)
 	}
 	return b.String()
 }

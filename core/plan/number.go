@@ -48,12 +48,16 @@ func validateInertia(l leaf, j []float64, fs *Faults) {
 		return // a point
 	}
 	const inertiaTol = 1e-3 // three figures
+	signs, order := "Check the signs of the off-diagonal numbers; they are xy, xz, yz.", "Check the order, xx yy zz xy xz yz, and that it is about the centre of mass."
+	if l.Class != nil {
+		signs, order = "Moments of inertia are above 0.", "Check the order, xx yy zz, and the measurement."
+	}
 	half := trace / 2
 	switch {
 	case trace <= 0 || !semidefinite(j, 0, 1, trace):
-		fs.add(l.where, "is an inertia that is negative about some axis", "Check the signs of the off-diagonal numbers; they are xy, xz, yz.")
+		fs.add(l.where, "is an inertia that is negative about some axis", signs)
 	case !semidefinite(j, half+inertiaTol*trace, -1, trace):
-		fs.add(l.where, "has a principal moment larger than the sum of the other two, which no body has", "Check the order, xx yy zz xy xz yz, and that it is about the centre of mass.")
+		fs.add(l.where, "has a principal moment larger than the sum of the other two, which no body has", order)
 	}
 }
 
@@ -83,7 +87,9 @@ func semidefinite(j []float64, shift, sign, trace float64) bool {
 func classNames(p *Plan) []string {
 	out := make([]string, 0, len(p.Vehicles))
 	for name := range p.Vehicles {
-		out = append(out, name)
+		if name != "" {
+			out = append(out, name)
+		}
 	}
 	sort.Strings(out)
 	return out

@@ -97,7 +97,8 @@ func (r *reader) pointer(v reflect.Value) {
 	before, start := len(r.faults), r.at
 	r.value(n.Elem())
 	isNull := r.at-start == 4 && string(r.data[start:r.at]) == "null"
-	if len(r.faults) == before && !isNull && !(n.Elem().Kind() == reflect.Array && allBlank(n.Elem())) {
+	isArray := n.Elem().Kind() == reflect.Array
+	if !isNull && !(isArray && (len(r.faults) > before || allBlank(n.Elem()))) {
 		v.Set(n)
 	}
 }
@@ -153,7 +154,10 @@ func (r *reader) object(v reflect.Value) {
 			return
 		}
 		key := r.text()
-		r.where = outer.key(key)
+		r.where = append(outer, step{name: key})
+		if key == "" {
+			r.where = outer.key(key)
+		}
 		if seen[key] {
 			r.fault("is there twice", "Keep one of the two.")
 		}
@@ -214,7 +218,7 @@ func (r *reader) list(v reflect.Value) {
 		r.fault("is a list", "Write "+wanted(v)+".")
 	}
 	r.items(']', func() {
-		r.where = outer.index(n)
+		r.where = append(outer, step{i: n}) // on the spare room of outer: one path grows and shrinks
 		var e reflect.Value
 		switch {
 		case n >= most:
@@ -227,9 +231,9 @@ func (r *reader) list(v reflect.Value) {
 			blank(e)
 		}
 		r.value(e)
+		r.where = outer
 		n++
 	})
-	r.where = outer
 	switch {
 	case r.broken:
 	case v.Kind() == reflect.Array && n != most:

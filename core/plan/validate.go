@@ -45,33 +45,38 @@ func Validate(p Plan) Faults {
 
 func validateCounts(p Plan, fs *Faults) {
 	if len(p.Team) == 0 {
-		fs.add(path{"team"}, "has no vehicles", "Add at least one vehicle.")
+		fs.add(path{}.key("team"), "has no vehicles", "Add at least one vehicle.")
 	}
-	over := func(where string, n, most int, what, fix string) {
+	over := func(where path, n, most int, what, fix string) {
 		if n > most {
-			fs.add(path{where}, fmt.Sprintf("has %d %s; the most is %d", n, what, most), fix)
+			fs.add(where, fmt.Sprintf("has %d %s; the most is %d", n, what, most), fix)
 		}
 	}
-	over("team", len(p.Team), mostVehicles, "vehicles", fixMany(reflect.TypeFor[Member]()))
-	over("vehicles", len(p.Vehicles), mostClasses, "classes", "Take out those that no vehicle uses.")
-	over("payload.solids", len(p.Payload.Solids), mostSolids, "solids", fixMany(reflect.TypeFor[Solid]()))
+	over(path{}.key("team"), len(p.Team), mostVehicles, "vehicles", fixMany(reflect.TypeFor[Member]()))
+	over(path{}.key("vehicles"), len(p.Vehicles), mostClasses, "classes", "Take out those that no vehicle uses.")
+	over(path{}.key("payload").key("solids"), len(p.Payload.Solids), mostSolids, "solids", fixMany(reflect.TypeFor[Solid]()))
 	if _, ok := p.Vehicles[""]; ok {
-		fs.add(path{"vehicles"}, "has a class without a name", "Give the class a name.")
+		fs.add(path{}.key("vehicles"), "has a class without a name", "Give the class a name.")
 	}
-	for name := range p.Vehicles {
+	for _, name := range classNames(&p) {
 		if utf8.RuneCountInString(name) > mostID {
-			fs.add(path{"vehicles"}.key(name), fmt.Sprintf("has a name longer than %d characters", mostID), "Give the class a shorter name.")
+			fs.add(path{}.key("vehicles").key(name), fmt.Sprintf("has a name longer than %d characters", mostID), "Give the class a shorter name.")
 		}
 	}
 }
 
 func validateText(l leaf, f Field, s string, fs *Faults) {
-	choices, what := f.Choices, "one of "
+	choices, what := f.Choices, ""
+	if len(choices) > 2 {
+		what = "one of "
+	}
 	if l.pattern == "team[].vehicle" {
 		choices, what = classNames(l.Plan), "a class of the plan: "
 	}
 	must := l.pattern == "team[].id" || l.pattern == "team[].vehicle" || l.pattern == "payload.solids[].shape"
 	switch n := utf8.RuneCountInString(s); {
+	case l.pattern == "team[].vehicle" && len(choices) == 0:
+		fs.add(l.where, "names a class, but the plan has none", "Add the class under vehicles.")
 	case s == "" && !must:
 	case s == "" && choices == nil:
 		fs.add(l.where, "is empty", "Give it a name.")
@@ -85,8 +90,6 @@ func validateText(l leaf, f Field, s string, fs *Faults) {
 			fix = "Did you mean " + quote(near) + "? " + fix
 		}
 		fs.add(l.where, "is "+quote(s)+", which is not known", fix)
-	case l.pattern == "team[].vehicle" && len(choices) == 0:
-		fs.add(l.where, "is "+quote(s)+", but the plan has no classes", "Add the class under vehicles.")
 	}
 }
 

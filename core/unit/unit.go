@@ -12,7 +12,10 @@
 //   - degree π/180 rad. Angles are degrees in plans and reports, so here the degree is the base.
 package unit
 
-import "strings"
+import (
+	"slices"
+	"strings"
+)
 
 // Kind is what a number measures.
 type Kind int
@@ -96,7 +99,7 @@ var Units = []Unit{
 
 // Scale returns how many base units are in one of the unit with this symbol; 1 for an unknown symbol.
 func Scale(symbol string) float64 {
-	if u, ok := find(symbol); ok {
+	if u, ok := find(symbol, Ratio); ok {
 		return u.Scale
 	}
 	return 1
@@ -104,7 +107,7 @@ func Scale(symbol string) float64 {
 
 // KindOf returns what a unit measures.
 func KindOf(symbol string) Kind {
-	u, _ := find(symbol)
+	u, _ := find(symbol, Ratio)
 	return u.Kind
 }
 
@@ -119,18 +122,18 @@ func Of(k Kind) []Unit {
 	return out
 }
 
-// find looks a unit up by symbol or typed form: exactly first, then whatever the case, since people
-// type KG and Ft. Symbols that differ only by case (none today) would be found exactly.
-func find(typed string) (Unit, bool) {
-	for _, same := range []func(a, b string) bool{func(a, b string) bool { return a == b }, strings.EqualFold} {
+// find looks a unit up by symbol or typed form: as it is written first, then whatever the case, since people
+// type KG and Ft; first among the units of the kind wanted, so that KN is knots for a speed.
+func find(typed string, want Kind) (Unit, bool) {
+	same := func(a string) bool { return a == typed }
+	folded := func(a string) bool { return strings.EqualFold(a, typed) }
+	for _, try := range []struct {
+		match func(string) bool
+		any   bool // kind
+	}{{same, true}, {folded, false}, {folded, true}} {
 		for _, u := range Units {
-			if same(u.Symbol, typed) {
+			if (try.any || u.Kind == want) && (try.match(u.Symbol) || slices.ContainsFunc(u.Typed, try.match)) {
 				return u, true
-			}
-			for _, t := range u.Typed {
-				if same(t, typed) {
-					return u, true
-				}
 			}
 		}
 	}
