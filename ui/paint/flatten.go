@@ -2,12 +2,9 @@ package paint
 
 import (
 	"encoding/binary"
-	"io"
-	"strconv"
 	"strings"
 
 	"github.com/vugu/vugu"
-	"github.com/vugu/vugu/staticrender"
 )
 
 // Flatten opens the components and templates of a build into one tree, drops the white space that
@@ -89,34 +86,3 @@ var block = map[string]bool{"div": true, "section": true, "header": true, "foote
 	"table": true, "thead": true, "tbody": true, "tr": true, "td": true, "th": true, "details": true, "summary": true,
 	"fieldset": true, "legend": true, "nav": true, "figure": true, "option": true, "svg": true, "g": true, "rect": true,
 	"line": true, "path": true, "circle": true, "text": true, "aside": true}
-
-// Static writes a build as HTML, with the properties of inputs as attributes, so that the page
-// shows its first view before the program runs. The mount gets the given id.
-func Static(w io.Writer, br *vugu.BuildResults, id string) error {
-	var p Painter
-	tree := p.Flatten(br)
-	tree.Attr = append(tree.Attr, vugu.VGAttribute{Key: "id", Val: id})
-	properties(tree)
-	return staticrender.New(w).Render(&vugu.BuildResults{Out: &vugu.BuildOut{Out: []*vugu.VGNode{tree}}})
-}
-
-func properties(n *vugu.VGNode) {
-	for _, q := range n.Prop {
-		val := string(q.JSONVal)
-		if s, err := strconv.Unquote(val); err == nil {
-			val = s
-		}
-		switch {
-		case val == "false":
-		case val == "true":
-			n.Attr = append(n.Attr, vugu.VGAttribute{Key: q.Key, Val: ""})
-		case q.Key == "value" && n.Data == "textarea":
-			n.AppendChild(&vugu.VGNode{Type: vugu.TextNode, Data: val})
-		case q.Key == "value":
-			n.Attr = append(n.Attr, vugu.VGAttribute{Key: q.Key, Val: val})
-		}
-	}
-	for k := n.FirstChild; k != nil; k = k.NextSibling {
-		properties(k)
-	}
-}

@@ -1,7 +1,6 @@
 package paint
 
 import (
-	"bytes"
 	"fmt"
 	"math/rand/v2"
 	"strconv"
@@ -180,18 +179,5 @@ func TestHandlersAreTheNewest(t *testing.T) {
 	onScreen(nil)
 	if caught != "boom" {
 		t.Errorf("the panic went to %v", caught)
-	}
-}
-
-func TestStaticShowsValues(t *testing.T) {
-	in := &vugu.VGNode{Type: vugu.ElementNode, Data: "input", Prop: []vugu.VGProperty{{Key: "value", JSONVal: []byte(`"1 \"<b>\""`)}}}
-	root := &vugu.VGNode{Type: vugu.ElementNode, Data: "div"}
-	root.AppendChild(in)
-	var b bytes.Buffer
-	if err := Static(&b, build(t, &fixed{root}), "app"); err != nil {
-		t.Fatal(err)
-	}
-	if want := `<div id="app"><input value="1 &#34;&lt;b&gt;&#34;"/></div>`; b.String() != want {
-		t.Errorf("got  %s\nwant %s", b.String(), want)
 	}
 }

@@ -16,6 +16,7 @@ import "cohoist/ui/parts"
 import "cohoist/ui/store"
 
 import "cohoist/ui/answer"
+import "cohoist/ui/drawing"
 import "cohoist/ui/lift"
 
 // Bar is what can be done with the plan as a whole.
@@ -308,6 +309,7 @@ var _ log.Logger
 // Root is the whole page.
 type Root struct {
 	Store *store.Store
+	view  drawing.View
 }
 
 func (c *Root) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
@@ -470,9 +472,21 @@ func (c *Root) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 				_ = vgparent
 				vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t\t\t"}
 				vgparent.AppendChild(vgn)
-				vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "drawing"}}}
+				vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "drawing"}, vugu.VGAttribute{Namespace: "", Key: "id", Val: "drawing"}}}
 				vgparent.AppendChild(vgn)
-				vgn.SetInnerHTML(vugu.HTML(""))
+				{
+					vgparent := vgn
+					_ = vgparent
+					{
+						var vgcomp vugu.Builder = c.drawing()
+						if vgcomp != nil {
+							vgin.BuildEnv.WireComponent(vgcomp)
+							vgout.Components = append(vgout.Components, vgcomp)
+							vgn = &vugu.VGNode{Component: vgcomp}
+							vgparent.AppendChild(vgn)
+						}
+					}
+				}
 				vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t\t\t"}
 				vgparent.AppendChild(vgn)
 				{

@@ -1,9 +1,6 @@
 package store
 
-import (
-	"cohoist/core/plan"
-	"cohoist/core/vec"
-)
+import "cohoist/core/plan"
 
 // TeamHold is how every vehicle holds the payload, or "" when they differ.
 func TeamHold(p plan.Plan) string {
@@ -58,20 +55,9 @@ var Policies = []struct{ Policy, Name string }{
 // SetPolicy changes how the team shares the load.
 func (s *Store) SetPolicy(policy string) { s.Do(func(p *plan.Plan) { p.Policy = policy }) }
 
-// Place puts something of the drawing elsewhere: "attach" the hold of vehicle id, "com" the measured
-// centre of mass, "solid" a part of the payload. Moves of one drag are one step.
-func (s *Store) Place(kind, id string, to vec.V3, done bool) {
-	err := s.Edit("drag "+kind+" "+id, func(p *plan.Plan) {
-		switch kind {
-		case "attach":
-			if i := member(*p, id); i >= 0 {
-				p.Team[i].Attach = to
-			}
-		case "com":
-			p.Payload.COM = &to
-		}
-	})
-	if err != nil {
+// Drag makes a change that may be one of many in a drag, which together are one step.
+func (s *Store) Drag(what string, change func(plan.Plan) plan.Plan, done bool) {
+	if err := s.Edit("drag "+what, func(p *plan.Plan) { *p = change(*p) }); err != nil {
 		s.Say("edit", err.Error())
 	}
 	if done {

@@ -132,11 +132,14 @@ func TestClearingLeavesTheNumberOut(t *testing.T) {
 func TestADragIsOneStep(t *testing.T) {
 	s := open(t, &world{})
 	before := s.Plan().Team[0].Attach
-	for i := range 20 {
-		s.Place("attach", "A", vec.V3{0.5 + float64(i)/100, 0, 0}, false)
+	to := func(x float64, done bool) {
+		s.Drag("attach A", func(p plan.Plan) plan.Plan { p.Team[0].Attach = vec.V3{x, 0, 0}; return p }, done)
 	}
-	s.Place("attach", "A", vec.V3{0.7, 0, 0}, true)
-	s.Place("attach", "A", vec.V3{0.2, 0, 0}, true)
+	for i := range 20 {
+		to(0.5+float64(i)/100, false)
+	}
+	to(0.7, true)
+	to(0.2, true)
 	s.Undo()
 	if got := s.Plan().Team[0].Attach[0]; got != 0.7 {
 		t.Errorf("after one undo x = %v", got)

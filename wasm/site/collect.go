@@ -45,10 +45,16 @@ func collect(out string) (map[string][]byte, error) {
 	return files, nil
 }
 
+// small are compiler flags: without inlining the program is a tenth smaller (measured: 1.17 to 1.05 MB
+// as brotli). The calculation, mathematics and the runtime keep it, as their speed counts.
+var small = []string{"-gcflags=all=-l", "-gcflags=cohoist/core/...=", "-gcflags=gonum.org/...=", "-gcflags=math=", "-gcflags=math/...=",
+	"-gcflags=slices=", "-gcflags=sort=", "-gcflags=runtime=", "-gcflags=runtime/...=", "-gcflags=internal/runtime/...="}
+
 // program compiles the browser program.
 func program(out string) ([]byte, error) {
 	path := filepath.Join(out, "cohoist.wasm")
-	cmd := exec.Command("go", "build", "-trimpath", "-ldflags=-s -w", "-o", path, "./wasm")
+	args := append([]string{"build", "-trimpath", "-ldflags=-s -w", "-o", path}, small...)
+	cmd := exec.Command("go", append(args, "./wasm")...)
 	cmd.Env = append(os.Environ(), "GOOS=js", "GOARCH=wasm")
 	if text, err := cmd.CombinedOutput(); err != nil {
 		return nil, errors.New("the program does not compile: " + string(text))

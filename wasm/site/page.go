@@ -9,7 +9,7 @@ import (
 
 	"github.com/vugu/vugu"
 
-	"cohoist/ui/paint"
+	"cohoist/ui/prerender"
 	"cohoist/ui/root"
 )
 
@@ -21,11 +21,11 @@ func page(files map[string][]byte) ([]byte, error) {
 		return nil, err
 	}
 	var view bytes.Buffer
-	if err := paint.Static(&view, env.RunBuild(root.FirstView()), "app"); err != nil {
+	if err := prerender.Write(&view, env.RunBuild(root.FirstView()), "app"); err != nil {
 		return nil, err
 	}
 	text := string(files["index.html"])
-	for key, name := range map[string]string{"css": "sheet.css", "wasm": "cohoist.wasm", "exec": "wasm_exec.js",
+	for key, name := range map[string]string{"css": "sheet.css", "drawing": "drawing.css", "wasm": "cohoist.wasm", "exec": "wasm_exec.js",
 		"helper": "vugu-helper.js", "boot": "boot.js"} {
 		sum := sha256.Sum256(files[name])
 		text = strings.ReplaceAll(text, "{{"+key+"}}", hex.EncodeToString(sum[:6]))

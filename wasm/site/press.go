@@ -12,10 +12,10 @@ import (
 )
 
 // first lists what a first visit loads.
-var first = []string{"index.html", "sheet.css", "wasm_exec.js", "vugu-helper.js", "boot.js", "cohoist.wasm", "icon.svg"}
+var first = []string{"index.html", "sheet.css", "drawing.css", "wasm_exec.js", "vugu-helper.js", "boot.js", "cohoist.wasm", "icon.svg"}
 
 // write puts the files and their compressed forms into the folder and removes what is not of the site.
-func write(out string, files map[string][]byte, fast bool) error {
+func write(out string, files map[string][]byte, plain bool) error {
 	keep := map[string]bool{}
 	for name, data := range files {
 		keep[name] = true
@@ -23,11 +23,11 @@ func write(out string, files map[string][]byte, fast bool) error {
 		if err := os.WriteFile(path, data, 0o644); err != nil {
 			return err
 		}
-		if len(data) < 500 || !pressable(name) {
+		if plain || len(data) < 500 || !pressable(name) {
 			continue
 		}
 		keep[name+".br"], keep[name+".gz"] = true, true
-		if err := press(path, data, fast); err != nil {
+		if err := press(path, data); err != nil {
 			return err
 		}
 	}
@@ -54,16 +54,12 @@ func pressable(name string) bool {
 }
 
 // press writes path.gz and path.br, unless they already hold this very text.
-func press(path string, data []byte, fast bool) error {
-	if !fast && holds(path+".br", data) && holds(path+".gz", data) {
+func press(path string, data []byte) error {
+	if holds(path+".br", data) && holds(path+".gz", data) {
 		return nil
 	}
-	quality, level := 11, gzip.BestCompression
-	if fast {
-		quality, level = 4, gzip.BestSpeed
-	}
 	var b bytes.Buffer
-	w := brotli.NewWriterOptions(&b, brotli.WriterOptions{Quality: quality, LGWin: 22})
+	w := brotli.NewWriterOptions(&b, brotli.WriterOptions{Quality: 11, LGWin: 22})
 	if _, err := w.Write(data); err != nil {
 		return err
 	}
@@ -74,7 +70,7 @@ func press(path string, data []byte, fast bool) error {
 		return err
 	}
 	b.Reset()
-	z, err := gzip.NewWriterLevel(&b, level)
+	z, err := gzip.NewWriterLevel(&b, gzip.BestCompression)
 	if err != nil {
 		return err
 	}
