@@ -10,7 +10,12 @@ import (
 // CopyLink puts the plan's link on the clipboard.
 func (s *Store) CopyLink() {
 	s.Flush()
-	at := s.address.Link(fragment(s.plan))
+	f := fragment(s.plan)
+	if f == "" {
+		s.Say("copied", "This plan is too large for a link; save it as a file.")
+		return
+	}
+	at := s.address.Link(f)
 	s.desk.Copy(at, func(err error) {
 		if err != nil {
 			s.Say("copied", "The link could not be copied ("+err.Error()+"). It stands in the address bar, and here: "+at)

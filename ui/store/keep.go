@@ -111,5 +111,5 @@ func (s *Store) Replace(p plan.Plan) {
 var local = map[string]bool{"lift": true}
 
 func badLink(err error) string {
-	return "The link could not be opened: " + err.Error() + " The plan that was here is still here."
+	return err.Error() + " The plan that was here is still here."
 }

@@ -1,16 +1,9 @@
 package store
 
 import (
-	"errors"
-
 	"cohoist/core/plan"
 	"cohoist/core/vec"
 )
-
-func fragment(p plan.Plan) string { return "" }
-func follow(fragment string) (plan.Plan, error) {
-	return plan.Plan{}, errors.New("links are not here yet.")
-}
 
 // Library is the classes that come with the page.
 func Library() []Entry { return nil }

@@ -284,3 +284,57 @@ func TestFileRoundTripAndBadFile(t *testing.T) {
 		t.Errorf("the plan did not come back from its file: %v", s.Notices())
 	}
 }
+
+func TestLinks(t *testing.T) {
+	w := &world{}
+	s := open(t, w)
+	s.Type(SolidMass("s-mass", 0), "5.5")
+	w.rest()
+	sent := w.Fragment()
+	if sent == "" {
+		t.Fatal("the address does not hold the plan")
+	}
+	s.CopyLink()
+	if w.copied != "https://example.org/#"+sent {
+		t.Errorf("copied %q", w.copied)
+	}
+	other := open(t, &world{at: []string{sent}})
+	if !same(other.Plan(), s.Plan()) {
+		t.Error("the link opens another plan")
+	}
+	if other.Undo(); same(other.Plan(), s.Plan()) {
+		t.Error("the plan that was there before the link is not one step back")
+	}
+	for _, bad := range []string{sent[:len(sent)-5], "p9." + sent[3:], "hello", sent + "x"} {
+		w.at = []string{bad}
+		kept := s.Plan()
+		s.Follow()
+		n := s.Notices()
+		if len(n) == 0 || n[len(n)-1].Kind != "link" || !same(kept, s.Plan()) {
+			t.Errorf("link %q: notices %v", bad, n)
+		}
+		if w.Fragment() != sent {
+			t.Errorf("after the bad link %q the address is not the plan's", bad)
+		}
+		s.Dismiss("link")
+	}
+}
+
+func TestBackAndForward(t *testing.T) {
+	w := &world{}
+	s := open(t, w)
+	w.rest()
+	first := s.Plan()
+	p := First()
+	p.Title = "another"
+	s.Replace(p)
+	w.rest()
+	if len(w.at) != 2 {
+		t.Fatalf("a whole other plan made %d places in the browser's history", len(w.at))
+	}
+	w.at = w.at[:1] // Back
+	s.Follow()
+	if !same(s.Plan(), first) {
+		t.Error("Back does not lead to the plan before")
+	}
+}
