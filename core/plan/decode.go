@@ -101,6 +101,29 @@ func Upgrade(p Plan) (Plan, Faults) {
 	return p, Faults{{"format", "is " + quote(p.Format) + ", which is not a lift plan", "Open a file of format " + Format + "."}}
 }
 
+// Remarks says a sentence for every field that this version does not know, with the known one that
+// was perhaps meant: a misspelt key is otherwise silent, since its field then counts as left out.
+func Remarks(p Plan) []string {
+	var out []string
+	walk(&p, func(l leaf) {
+		if !l.unknown {
+			return
+		}
+		s := l.where.String() + " is not a field this version knows; it is kept."
+		key, near := l.where[len(l.where)-1].name, []string{}
+		for _, f := range Fields {
+			if rest, under := strings.CutPrefix(f.Path, l.pattern+"."); (under || l.pattern == "") && !strings.Contains(rest, ".") {
+				near = append(near, rest)
+			}
+		}
+		if n := nearest(key, near); n != "" {
+			s += " Did you mean " + n + "?"
+		}
+		out = append(out, s)
+	})
+	return out
+}
+
 // Unknown lists the paths of the fields that this version does not know, in the order of the document.
 func Unknown(p Plan) []string {
 	var out []string

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"strconv"
 	"strings"
+	"unicode"
 	"unicode/utf8"
 )
 
@@ -98,6 +99,19 @@ func plainKey(k string) bool {
 		}
 	}
 	return k != "" && len(k) <= mostID
+}
+
+// said is a name inside a sentence: as it is when it is short and printable, else in quotes.
+func said(name string) string {
+	for _, r := range name {
+		if !unicode.IsPrint(r) {
+			return quote(name)
+		}
+	}
+	if name == "" || utf8.RuneCountInString(name) > mostID {
+		return quote(name)
+	}
+	return name
 }
 
 // quote shows text from a plan inside a sentence: on one line, cut when long.

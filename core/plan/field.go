@@ -52,19 +52,21 @@ func (r Range) Holds(x float64) bool {
 	return x > r.Low && x < r.High || x == r.Low && !r.LowOpen || x == r.High && !r.HighOpen
 }
 
-// Text says the range in words, in the unit given.
+// Text says the range in words, in the unit given: from 0 to 5 m; above 0, at most 5 m; above 0,
+// below 5 m.
 func (r Range) Text(unit string) string {
-	low, high := "from "+Number(r.Low, ""), " to "+Number(r.High, unit)
+	low, high := Number(r.Low, ""), Number(r.High, unit)
+	if !r.LowOpen && !r.HighOpen {
+		return "from " + low + " to " + high
+	}
+	from, to := "at least ", ", at most "
 	if r.LowOpen {
-		low = "above " + Number(r.Low, "")
+		from = "above "
 	}
 	if r.HighOpen {
-		high = " to below " + Number(r.High, unit)
+		to = ", below "
 	}
-	if r.LowOpen && r.HighOpen {
-		high = " and below " + Number(r.High, unit)
-	}
-	return low + high
+	return from + low + to + high
 }
 
 // Number writes a number of a plan with its unit.

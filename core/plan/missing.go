@@ -71,13 +71,13 @@ func Assume(p Plan) (Plan, []string) {
 		fill(l.v, f)
 		who[l.pattern] = append(who[l.pattern], l.owner())
 	})
-	var said []string
+	var sentences []string
 	for _, f := range Fields {
 		if names := who[f.Path]; names != nil {
-			said = append(said, f.assumption(names, q))
+			sentences = append(sentences, f.assumption(names, q))
 		}
 	}
-	return q, said
+	return q, sentences
 }
 
 func fill(v reflect.Value, f Field) {
@@ -103,9 +103,9 @@ func (l leaf) owner() string {
 	case l.Solid != nil:
 		return fmt.Sprintf("solid %d", l.Index+1)
 	case l.Class != nil:
-		return l.Name
+		return said(l.Name)
 	case l.Member != nil:
-		return l.Member.ID
+		return said(l.Member.ID)
 	}
 	return ""
 }

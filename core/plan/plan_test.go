@@ -224,3 +224,20 @@ func TestValidateFromCode(t *testing.T) {
 		}
 	}
 }
+
+func TestRemarks(t *testing.T) {
+	p := mustDecode(t, `{"format":"liftplan/1","polici":"equal","vehicles":{"q":{"tilt_deg":4,"zzz":1}},"team":[{"id":"A\n","hold":{"lenght_m":3}}],"limits":{"utilization":0.5}}`)
+	want := []string{
+		"vehicles.q.tilt_deg is not a field this version knows; it is kept. Did you mean tilt_max_deg?",
+		"vehicles.q.zzz is not a field this version knows; it is kept.",
+		"team[0].hold.lenght_m is not a field this version knows; it is kept. Did you mean length_m?",
+		"limits.utilization is not a field this version knows; it is kept. Did you mean utilisation?",
+		"polici is not a field this version knows; it is kept. Did you mean policy?",
+	}
+	if got := Remarks(p); !reflect.DeepEqual(got, want) {
+		t.Errorf("%s", strings.Join(got, "\n"))
+	}
+	if _, said := Assume(p); !strings.Contains(strings.Join(said, " "), `Heading of "A\n" left out`) {
+		t.Errorf("a name with a line end is said raw: %q", said)
+	}
+}

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"reflect"
+	"strings"
 	"unicode/utf8"
 )
 
@@ -78,7 +79,7 @@ func validateText(l leaf, f Field, s string, fs *Faults) {
 	case l.pattern == "team[].vehicle" && len(choices) == 0:
 		fs.add(l.where, "names a class, but the plan has none", "Add the class under vehicles.")
 	case s == "" && !must:
-	case s == "" && choices == nil:
+	case must && choices == nil && strings.TrimSpace(s) == "":
 		fs.add(l.where, "is empty", "Give it a name.")
 	case s == "":
 		fs.add(l.where, "is missing", "Write "+what+list(choices)+".")
