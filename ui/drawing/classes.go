@@ -53,6 +53,8 @@ const (
 	textWind   = "dw-t dw-small dw-right dw-wind-t"
 )
 
+var payloadLayers = []string{classSolid, classHidden, classFine, classEdge, classRod, classPoint}
+
 var layers = []string{classCentre, classSolid, classHidden, classFine, classEdge, classRod, classPoint, classCable, classDisc,
 	classArm, classHub, classNose, classOver, classForce, classForceHead, classWeight, classWeightHead, classWind,
 	classWindHead, classEye, classGrip, classTeam, classTeamFill, classCOM, classCOMFill, classPicked, classDim, classDimHead,

@@ -24,6 +24,7 @@ type Shape struct {
 	Text  string
 	At    Point   // text: where it is anchored, on its base line
 	Slope float64 // text: degrees it is turned by about At
+	d     string  // the path as it is written, when that is known already
 }
 
 // List is a picture, back to front. Paths of one class that follow each other are one shape.
@@ -54,6 +55,15 @@ func (p *pen) done() List {
 		}
 	}
 	return out
+}
+
+// paste puts in whole shapes that were drawn before, in place of their layers.
+func (p *pen) paste(shapes []Shape) {
+	for _, s := range shapes {
+		if i, ok := p.at[s.Class]; ok {
+			p.list[i] = s
+		}
+	}
 }
 
 func (p *pen) seg(class string, s Seg) {
@@ -140,11 +150,23 @@ func finite(x float64) bool { return !math.IsNaN(x) && !math.IsInf(x, 0) }
 
 // num writes a coordinate: at most two decimals, no exponent, no minus zero.
 func num(b []byte, x float64) []byte {
-	x = math.Round(x*100) / 100
-	if x == 0 {
-		x = 0
+	x = math.Round(x * 100)
+	if !(math.Abs(x) < 1e15) {
+		return append(b, '0')
 	}
-	return strconv.AppendFloat(b, x, 'f', -1, 64)
+	n := int64(x)
+	if n < 0 {
+		b, n = append(b, '-'), -n
+	}
+	b = strconv.AppendInt(b, n/100, 10)
+	switch c := n % 100; {
+	case c == 0:
+	case c%10 == 0:
+		b = append(b, '.', byte('0'+c/10))
+	default:
+		b = append(b, '.', byte('0'+c/10), byte('0'+c%10))
+	}
+	return b
 }
 
 func str(x float64) string { return string(num(nil, x)) }

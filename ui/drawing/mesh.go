@@ -77,28 +77,6 @@ func outermost(points []vec.V3) []vec.V3 {
 	return out
 }
 
-// bodies remembers the polyhedra of meshes, which are costly to make and never change.
-type bodies struct {
-	mesh map[*plan.Mesh]body
-}
-
-func (c *bodies) of(s plan.Solid) (body, bool) {
-	if c == nil || s.Shape != plan.MeshBody || s.Mesh == nil {
-		return newBody(s)
-	}
-	if b, ok := c.mesh[s.Mesh]; ok {
-		return b, true
-	}
-	b, ok := newBody(s)
-	if ok {
-		if c.mesh == nil || len(c.mesh) > 16 {
-			c.mesh = map[*plan.Mesh]body{}
-		}
-		c.mesh[s.Mesh] = b
-	}
-	return b, ok
-}
-
 // outline returns the convex hull of screen points, in order (Andrew's monotone chain).
 func outline(pts []Point) []Point {
 	pts = append([]Point(nil), pts...)

@@ -34,7 +34,11 @@ func group(l List) *vugu.VGNode {
 	g := svg("g", attrs{"aria-hidden", "true"})
 	for _, s := range l {
 		if s.Text == "" {
-			g.AppendChild(svg("path", attrs{"class", s.Class, "d", data(s.Path)}))
+			d := s.d
+			if d == "" {
+				d = data(s.Path)
+			}
+			g.AppendChild(svg("path", attrs{"class", s.Class, "d", d}))
 			continue
 		}
 		a := attrs{"class", s.Class, "x", str(s.At.X), "y", str(s.At.Y)}

@@ -66,8 +66,11 @@ func (s *Scene) Turnable(f Frame, azimuth, height float64, u Units) List {
 
 // common is what every view shows.
 func (s *Scene) common(c Camera, p *pen, perN float64) {
-	b := s.bounds()
-	c.solids(p, s.Bodies, b.hi.Sub(b.lo).Norm())
+	p.paste(s.keep.drawn(c, func() []Shape {
+		q := newPen(payloadLayers...)
+		c.solids(q, s.Bodies, s.PayMax.Sub(s.PayMin).Norm())
+		return q.done()
+	}))
 	c.fleet(p, s)
 	c.forces(p, s, perN)
 }

@@ -27,6 +27,8 @@ type Scene struct {
 	HasPay   bool
 	Missing  []string
 	Selected int // index into Craft, −1 for none
+
+	keep *keep
 }
 
 // Craft is one vehicle, where it flies.
@@ -54,7 +56,7 @@ const usualLimit = 0.8
 // Over says that the vehicle is beyond what the crew accepts.
 func (s *Scene) Over(c Craft) bool { return c.Use > s.Limit*(1+1e-9) }
 
-func newScene(p plan.Plan, r report.Report, selected string, cache *bodies) *Scene {
+func newScene(p plan.Plan, r report.Report, selected string, memory *keep) *Scene {
 	s := &Scene{Turn: vec.Identity, Selected: -1, Weight: r.Payload.Mass * gravity, Limit: p.Limits.Utilisation}
 	if !finite(s.Limit) || s.Limit <= 0 {
 		s.Limit = usualLimit
@@ -63,7 +65,9 @@ func newScene(p plan.Plan, r report.Report, selected string, cache *bodies) *Sce
 		s.Lean = l.Norm()
 		s.Turn = vec.Rot(l.Scale(math.Pi / 180))
 	}
-	s.addSolids(p.Payload, cache)
+	pay := memory.payload(p.Payload.Solids, s.Turn)
+	s.Bodies, s.PayMin, s.PayMax, s.HasPay, s.keep = pay.bodies, pay.min, pay.max, pay.any, memory
+	s.Missing = append(s.Missing, pay.missing...)
 	if c := r.Payload.COM; usable3(c) {
 		s.COM, s.HasCOM = s.Turn.Mul(c), true
 	} else if p.Payload.COM != nil && usable3(*p.Payload.COM) {
@@ -92,34 +96,9 @@ func newScene(p plan.Plan, r report.Report, selected string, cache *bodies) *Sce
 	return s
 }
 
-func (s *Scene) addSolids(pay plan.Payload, cache *bodies) {
-	for i, q := range pay.Solids {
-		b, ok := cache.of(q)
-		at := vec.V3{or(q.At[0], 0), or(q.At[1], 0), or(q.At[2], 0)}
-		if !ok || !usable3(at) {
-			s.Missing = append(s.Missing, "solid "+whole(i+1)+" has no dimensions yet")
-			continue
-		}
-		const d = math.Pi / 180
-		b = b.placed(vec.Euler(d*or(q.Turn[0], 0), d*or(q.Turn[1], 0), d*or(q.Turn[2], 0)), at)
-		for _, v := range b.points {
-			for k := range 3 {
-				if !s.HasPay || v[k] < s.PayMin[k] {
-					s.PayMin[k] = v[k]
-				}
-				if !s.HasPay || v[k] > s.PayMax[k] {
-					s.PayMax[k] = v[k]
-				}
-			}
-			s.HasPay = true
-		}
-		s.Bodies = append(s.Bodies, b.placed(s.Turn, vec.V3{}))
-	}
-}
-
 func (s *Scene) addCraft(i int, m plan.Member, class plan.Class, v report.Vehicle, known bool) {
 	if !usable3(m.Attach) {
-		s.Missing = append(s.Missing, "vehicle "+m.ID+" has no attachment yet")
+		s.Missing = append(s.Missing, "vehicle "+m.ID+", which has no attachment yet")
 		return
 	}
 	c := Craft{Index: i, ID: m.ID, Cable: m.Hold.Kind == plan.Cable, Rotors: min(max(class.Rotors, 0), 12),

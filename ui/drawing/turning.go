@@ -36,6 +36,9 @@ func (t *turning) begin() {
 
 // look sets the direction, the bearing within (−180, 180], the height from straight above to straight below.
 func (t *turning) look(azimuth, height float64) {
+	if !finite(azimuth) || !finite(height) {
+		return
+	}
 	azimuth = math.Mod(azimuth, 360)
 	if azimuth > 180 {
 		azimuth -= 360

@@ -48,7 +48,7 @@ func (u Units) show(x float64, in Unit) string {
 // place writes a coordinate to the millimetre, whatever its size.
 func (u Units) place(m float64) string {
 	in := orUnit(u.Length, "m")
-	d := math.Pow(10, math.Max(0, math.Round(3+math.Log10(in.Size))))
+	d := math.Pow(10, math.Max(0, math.Ceil(3+math.Log10(in.Size)-1e-9)))
 	x := math.Round(m/in.Size*d) / d
 	if x == 0 {
 		x = 0

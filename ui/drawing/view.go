@@ -25,7 +25,7 @@ type View struct {
 	scene   *Scene
 	frame   Frame
 	handles []Handle
-	cache   bodies
+	memory  keep
 	drag    *drag  // a handle held by the pointer
 	keys    *drag  // a handle moved by keys, as it stood before the first
 	held    *Frame // kept while either lasts
@@ -44,7 +44,7 @@ func (v *View) Build(*vugu.BuildIn) *vugu.BuildOut {
 
 // compose brings scene, frame and handles up to date with the plan.
 func (v *View) compose() {
-	v.scene = newScene(v.Plan, v.Report, v.Selected, &v.cache)
+	v.scene = newScene(v.Plan, v.Report, v.Selected, &v.memory)
 	v.frame = fit(v.scene)
 	if v.held != nil {
 		if v.drag != nil || v.held.holds(v.scene) {
