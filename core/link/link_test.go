@@ -7,6 +7,8 @@ import (
 	"flag"
 	"fmt"
 	"hash/crc32"
+	"math"
+	"math/rand"
 	"os"
 	"path/filepath"
 	"strings"
@@ -89,6 +91,46 @@ func TestLengthOfEight(t *testing.T) {
 		if strings.Contains(name, "eight") && (len(p.Team) != 8 || n > 700) {
 			t.Errorf("%s: %d vehicles take %d characters, more than 700", name, len(p.Team), n)
 		}
+	}
+}
+
+// The same for other numbers: every number of the sample's payload, class, team, site and limits drawn anew with
+// three decimals.
+func TestLengthOfAnyEight(t *testing.T) {
+	const seed = 8
+	r := rand.New(rand.NewSource(seed))
+	some := func(low, high float64) float64 { return math.Round(1000*(low+(high-low)*r.Float64())) / 1000 }
+	all := func(v []float64, low, high float64) {
+		for i := range v {
+			v[i] = some(low, high)
+		}
+	}
+	base, longest := samples(t)["../../testdata/links/1-eight"], 0
+	for range 100 {
+		p := base.Clone()
+		for i := range p.Payload.Solids {
+			s := &p.Payload.Solids[i]
+			s.Mass = some(1, 20)
+			all(s.Size, 0.1, 3)
+			all(s.At[:], -1, 1)
+		}
+		c := p.Vehicles["own-six"]
+		c.Mass, c.Arm, c.RotorRadius, c.RotorThrustMax, c.TorquePerThrust = some(2, 9), some(0.2, 0.9), some(0.1, 0.3), some(10, 40), some(0.01, 0.03)
+		c.DragArea, c.TiltMax = some(0.02, 0.2), some(20, 40)
+		all(c.Inertia[:], 0.05, 0.2)
+		p.Vehicles["own-six"] = c
+		for i := range p.Team {
+			m := &p.Team[i]
+			all(m.Attach[:], -2, 2)
+			m.Yaw, m.Hold.Length = some(0, 360), some(2, 9)
+		}
+		p.Site = plan.Site{Altitude: some(0, 300), TemperatureOffset: some(-9, 9), Wind: some(0, 9), WindTo: some(0, 360)}
+		p.Limits.Separation, p.Limits.Cone, p.Limits.Utilisation = some(1, 3), some(20, 40), some(0.6, 0.9)
+		longest = max(longest, len(Encode(p)))
+	}
+	t.Logf("seed %d: the longest of 100 links has %d characters", seed, longest)
+	if longest > 700 {
+		t.Errorf("seed %d: a link of %d characters, more than 700", seed, longest)
 	}
 }
 
@@ -199,6 +241,23 @@ func TestDictionaryIsFrozen(t *testing.T) {
 	}
 }
 
+func BenchmarkEight(b *testing.B) {
+	p := samples(b)["../../testdata/links/1-eight"]
+	text := Encode(p)
+	b.Run("Encode", func(b *testing.B) {
+		for b.Loop() {
+			Encode(p)
+		}
+	})
+	b.Run("Decode", func(b *testing.B) {
+		for b.Loop() {
+			if _, err := Decode(text); err != nil {
+				b.Fatal(err)
+			}
+		}
+	})
+}
+
 func FuzzLink(f *testing.F) {
 	for _, p := range samples(f) {
 		f.Add(byte(0), []byte(Encode(p)))
@@ -232,4 +291,4 @@ func FuzzLink(f *testing.F) {
 }
 
 // frozen is the length and CRC-32 of dict1.
-const frozen = "1241 df3ed4a5"
+const frozen = "2736 1b3e9bc9"
