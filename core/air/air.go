@@ -12,11 +12,11 @@ import (
 
 // Constants of the standard atmosphere, exact by definition (ISO 2533:1975).
 const (
-	SeaLevelDensity     = 1.225    // kg/m³
-	seaLevelTemperature = 288.15   // K
-	seaLevelPressure    = 101325.0 // Pa
-	lapse               = 0.0065   // K/m
-	gasConstant         = 8.31432 / 0.0289644
+	SeaLevelDensity     = 1.225     // kg/m³
+	seaLevelTemperature = 288.15    // K
+	seaLevelPressure    = 101325.0  // Pa
+	lapse               = 0.0065    // K/m
+	gasConstant         = 287.05287 // J/(kg K), of dry air
 	exponent            = 9.80665 / (lapse * gasConstant)
 	lowest, highest     = -500, 11000 // m
 )

@@ -2,7 +2,7 @@
 //
 // Restriction: rigid solids of even density. Geometry: payload frame; the inertia is about the
 // centre of mass, its off-diagonal entries are those of the tensor, J_xy = −∫ x′y′ dm.
-// Calculation: closed forms (2.3) to (2.9) and signed tetrahedra for a mesh (2.10), joined by the
+// Calculation: closed forms (2.3) to (2.8) and signed tetrahedra for a mesh (2.10), joined by the
 // parallel-axis theorem (2.2). Verification: closed and published cases in the tests.
 package mass
 
