@@ -1,6 +1,8 @@
 package plan
 
 import (
+	"bytes"
+	"encoding/json"
 	"os"
 	"path/filepath"
 	"strings"
@@ -33,6 +35,9 @@ func FuzzDecode(f *testing.F) {
 		}
 		if len(faults) > 0 {
 			return
+		}
+		if !json.Valid(bytes.TrimPrefix(data, []byte("\ufeff"))) { // a second reader of JSON
+			t.Fatalf("taken, but no JSON: %q", data)
 		}
 		q, faults := Decode(once)
 		if len(faults) > 0 {

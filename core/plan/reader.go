@@ -230,7 +230,12 @@ func (r *reader) list(v reflect.Value) {
 			e = v.Index(n)
 			blank(e)
 		}
+		r.peek()
+		start := r.at
 		r.value(e)
+		if e.Kind() == reflect.Int && string(r.data[start:r.at]) == "null" { // no number here would be vertex 0
+			r.fault("is null", "Write "+wanted(e)+".")
+		}
 		r.where = outer
 		n++
 	})
