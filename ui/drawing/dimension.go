@@ -5,6 +5,7 @@ import (
 	"strconv"
 
 	"cohoist/core/vec"
+	"cohoist/ui/figure"
 )
 
 // dimension draws an aligned dimension of a–b: extension lines off screen units to the right of the
@@ -164,7 +165,7 @@ func (c Camera) centreLines(p *pen, s *Scene) {
 func (f Frame) bars(p *pen, u Units) {
 	y := f.PlanBottom + 24
 	in := orUnit(u.Length, "m")
-	long := round125(96 / f.Scale / in.Size)
+	long := figure.Round125(96 / f.Scale / in.Size)
 	w := long * in.Size * f.Scale
 	x := 84.0
 	parts := 5
@@ -185,7 +186,7 @@ func (f Frame) bars(p *pen, u Units) {
 		return
 	}
 	fu := orUnit(u.Force, "N")
-	n := round125(80 / f.Force / fu.Size)
+	n := figure.Round125(80 / f.Force / fu.Size)
 	w = n * fu.Size * f.Force
 	x = 236
 	p.arrow(classForce, classForceHead, Point{x, y + 2}, Point{x + w, y + 2}, 8)

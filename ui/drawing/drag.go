@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"cohoist/core/vec"
+	"cohoist/ui/figure"
 )
 
 // snap is what a dragged point has caught on: a coordinate of the payload axes.
@@ -110,7 +111,7 @@ func (d *drag) settle(from, to vec.V3, grid float64, free bool) vec.V3 {
 				reach, hit = r, t
 			}
 		}
-		if finite(hit) {
+		if figure.Finite(hit) {
 			to[k] = hit
 			d.snaps = append(d.snaps, snap{k, hit})
 			continue

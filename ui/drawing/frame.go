@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"cohoist/core/vec"
+	"cohoist/ui/figure"
 )
 
 // Frame is where a scene is put on paper: scale and place of each view. It is chosen from a scene
@@ -108,7 +109,7 @@ func fit(s *Scene) Frame {
 	}
 	var f Frame
 	wide := SheetWidth - marginLeft - marginRight
-	f.Scale = preferred(math.Min(wide/size[0], math.Min(tallest/size[2], tallest/size[1])))
+	f.Scale = figure.Preferred(math.Min(wide/size[0], math.Min(tallest/size[2], tallest/size[1])))
 	f.Force = s.forceScale()
 	mid := b.lo.Add(b.hi).Scale(0.5)
 	f.Elevation.X = marginLeft + wide/2 - mid[0]*f.Scale
@@ -126,7 +127,7 @@ func fit(s *Scene) Frame {
 	f.Height = f.PlanBottom + barBand
 
 	f.TurnAt = mid
-	f.TurnScale = preferred((TurnSize/2 - 20) / math.Max(s.radius(mid), leastExtent))
+	f.TurnScale = figure.Preferred((TurnSize/2 - 20) / math.Max(s.radius(mid), leastExtent))
 	return f
 }
 
@@ -144,7 +145,7 @@ func (s *Scene) forceScale() float64 {
 	if math.IsInf(k, 1) || !(k > 1e-9) {
 		return 0
 	}
-	return preferred(k)
+	return figure.Preferred(k)
 }
 
 // arrows returns how far force arrows rise above the scene and how far the weight arrow and the
@@ -174,4 +175,4 @@ func (f Frame) turned(azimuth, height float64) Camera {
 }
 
 // grid is the step that dragging rounds to: 1, 2 or 5 times a power of ten, about a screen unit.
-func (f Frame) grid() float64 { return round125(1.5 / f.Scale) }
+func (f Frame) grid() float64 { return figure.Round125(1.5 / f.Scale) }

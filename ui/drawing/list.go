@@ -2,7 +2,8 @@ package drawing
 
 import (
 	"math"
-	"strconv"
+
+	"cohoist/ui/figure"
 )
 
 // Point is a place on the screen: units of the viewBox, x right, y down.
@@ -133,7 +134,7 @@ func (p *pen) circle(class string, c Point, r float64) { p.oval(class, c, r, r, 
 func (p *pen) text(class, s string, at Point) { p.sloped(class, s, at, 0) }
 
 func (p *pen) sloped(class, s string, at Point, slope float64) {
-	if s == "" || !drawable(at) || !finite(slope) {
+	if s == "" || !drawable(at) || !figure.Finite(slope) {
 		return
 	}
 	p.list = append(p.list, Shape{Class: class, Text: s, At: at, Slope: slope})
@@ -146,31 +147,6 @@ func drawable(p Point) bool { return math.Abs(p.X) < farOut && math.Abs(p.Y) < f
 
 func near(a, b Point) bool { return math.Abs(a.X-b.X) < 1e-6 && math.Abs(a.Y-b.Y) < 1e-6 }
 
-func finite(x float64) bool { return !math.IsNaN(x) && !math.IsInf(x, 0) }
-
-// num writes a coordinate: at most two decimals, no exponent, no minus zero.
-func num(b []byte, x float64) []byte {
-	x = math.Round(x * 100)
-	if !(math.Abs(x) < 1e15) {
-		return append(b, '0')
-	}
-	n := int64(x)
-	if n < 0 {
-		b, n = append(b, '-'), -n
-	}
-	b = strconv.AppendInt(b, n/100, 10)
-	switch c := n % 100; {
-	case c == 0:
-	case c%10 == 0:
-		b = append(b, '.', byte('0'+c/10))
-	default:
-		b = append(b, '.', byte('0'+c/10), byte('0'+c%10))
-	}
-	return b
-}
-
-func str(x float64) string { return string(num(nil, x)) }
-
 // data writes a path as an SVG d attribute.
 func data(path []Seg) string {
 	b := make([]byte, 0, 12*len(path))
@@ -180,12 +156,12 @@ func data(path []Seg) string {
 		case 'Z':
 			continue
 		case 'A':
-			b = append(num(b, s.RX), ' ')
-			b = append(num(b, s.RY), ' ')
-			b = append(num(b, s.Turn), " 0 1 "...)
+			b = append(figure.Append(b, s.RX), ' ')
+			b = append(figure.Append(b, s.RY), ' ')
+			b = append(figure.Append(b, s.Turn), " 0 1 "...)
 		}
-		b = append(num(b, s.P.X), ' ')
-		b = num(b, s.P.Y)
+		b = append(figure.Append(b, s.P.X), ' ')
+		b = figure.Append(b, s.P.Y)
 	}
 	return string(b)
 }

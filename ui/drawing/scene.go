@@ -6,6 +6,7 @@ import (
 	"cohoist/core/plan"
 	"cohoist/core/report"
 	"cohoist/core/vec"
+	"cohoist/ui/figure"
 )
 
 // Scene is a plan with its report, placed: level axes, metres, newtons. What cannot be placed is
@@ -58,7 +59,7 @@ func (s *Scene) Over(c Craft) bool { return c.Use > s.Limit*(1+1e-9) }
 
 func newScene(p plan.Plan, r report.Report, selected string, memory *keep) *Scene {
 	s := &Scene{Turn: vec.Identity, Selected: -1, Weight: r.Payload.Mass * gravity, Limit: p.Limits.Utilisation}
-	if !finite(s.Limit) || s.Limit <= 0 {
+	if !figure.Finite(s.Limit) || s.Limit <= 0 {
 		s.Limit = usualLimit
 	}
 	if l := r.Team.Lean; usable3(l) {
@@ -161,7 +162,7 @@ func (c Craft) reach() float64 { return c.Arm + c.Radius }
 
 // or returns x, or d when x was left out or cannot be used.
 func or(x, d float64) float64 {
-	if !finite(x) {
+	if !figure.Finite(x) {
 		return d
 	}
 	return x

@@ -1,6 +1,10 @@
 package drawing
 
-import "math"
+import (
+	"math"
+
+	"cohoist/ui/figure"
+)
 
 // turning is from where the turnable view is seen.
 type turning struct {
@@ -36,7 +40,7 @@ func (t *turning) begin() {
 
 // look sets the direction, the bearing within (−180, 180], the height from straight above to straight below.
 func (t *turning) look(azimuth, height float64) {
-	if !finite(azimuth) || !finite(height) {
+	if !figure.Finite(azimuth) || !figure.Finite(height) {
 		return
 	}
 	azimuth = math.Mod(azimuth, 360)

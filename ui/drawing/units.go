@@ -4,6 +4,8 @@ import (
 	"math"
 	"strconv"
 	"strings"
+
+	"cohoist/ui/figure"
 )
 
 // Unit is a display unit: its sign and its size in SI.
@@ -22,7 +24,7 @@ func (u Units) length(m float64) string { return u.show(m, orUnit(u.Length, "m")
 func (u Units) force(n float64) string  { return u.show(n, orUnit(u.Force, "N")) }
 
 func orUnit(u Unit, si string) Unit {
-	if u.Name == "" || !(u.Size > 0) || !finite(u.Size) {
+	if u.Name == "" || !(u.Size > 0) || !figure.Finite(u.Size) {
 		return Unit{si, 1}
 	}
 	return u
@@ -31,7 +33,7 @@ func orUnit(u Unit, si string) Unit {
 // show writes a value in three significant figures, or more where it is whole.
 func (u Units) show(x float64, in Unit) string {
 	x /= in.Size
-	if !finite(x) {
+	if !figure.Finite(x) {
 		return "?"
 	}
 	if a := math.Abs(x); a >= 1000 {
@@ -65,36 +67,10 @@ func (u Units) point(s string) string {
 }
 
 func percent(x float64) string {
-	if !finite(x) {
+	if !figure.Finite(x) {
 		return ""
 	}
 	return strconv.FormatFloat(math.Round(math.Min(x, 99.99)*100), 'f', -1, 64) + "\u00a0%"
 }
 
 func whole(n int) string { return strconv.Itoa(n) }
-
-// The R20 series of preferred numbers, ISO 3.
-var r20 = [...]float64{1, 1.12, 1.25, 1.4, 1.6, 1.8, 2, 2.24, 2.5, 2.8, 3.15, 3.55, 4, 4.5, 5, 5.6, 6.3, 7.1, 8, 9, 10}
-
-// preferred returns the greatest number of the R20 series that is not above x.
-func preferred(x float64) float64 {
-	e := math.Pow(10, math.Floor(math.Log10(x)))
-	best := e
-	for _, r := range r20 {
-		if r*e <= x*(1+1e-12) {
-			best = r * e
-		}
-	}
-	return best
-}
-
-// round125 returns the greatest of 1, 2, 5 times a power of ten that is not above x.
-func round125(x float64) float64 {
-	e := math.Pow(10, math.Floor(math.Log10(x)))
-	for _, r := range [...]float64{10, 5, 2} {
-		if r*e <= x*(1+1e-12) {
-			return r * e
-		}
-	}
-	return e
-}

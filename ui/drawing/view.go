@@ -5,6 +5,7 @@ import (
 
 	"cohoist/core/plan"
 	"cohoist/core/report"
+	"cohoist/ui/figure"
 )
 
 // View is the component: the sheet of elevation and plan, the turnable view, the key, and the
@@ -36,9 +37,9 @@ type View struct {
 // Build makes the picture.
 func (v *View) Build(*vugu.BuildIn) *vugu.BuildOut {
 	v.compose()
-	fig := html("figure", attrs{"class", "dw", "aria-label", "Drawing of the lift"},
-		html("div", attrs{"class", "dw-views"}, v.sheet(),
-			html("div", attrs{"class", "dw-side"}, v.turnable(), v.key(), v.inWords())))
+	fig := figure.HTML("figure", figure.Attrs{"class", "dw", "aria-label", "Drawing of the lift"},
+		figure.HTML("div", figure.Attrs{"class", "dw-views"}, v.sheet(),
+			figure.HTML("div", figure.Attrs{"class", "dw-side"}, v.turnable(), v.key(), v.inWords())))
 	return &vugu.BuildOut{Out: []*vugu.VGNode{fig}}
 }
 
@@ -81,24 +82,24 @@ func (v *View) sheet() *vugu.VGNode {
 	if v.drag != nil {
 		class += " dw-dragging"
 	}
-	g := svg("g", attrs{"class", "dw-handles"})
+	g := figure.SVG("g", figure.Attrs{"class", "dw-handles"})
 	for i, h := range v.handles {
 		g.AppendChild(v.handle(i, h))
 	}
-	n := svg("svg", attrs{"class", class, "viewBox", "0 0 " + str(SheetWidth) + " " + str(v.frame.Height),
+	n := figure.SVG("svg", figure.Attrs{"class", class, "viewBox", "0 0 " + figure.Num(SheetWidth) + " " + figure.Num(v.frame.Height),
 		"role", "group", "aria-label", "Elevation and plan, to scale", "aria-describedby", "dw-words"},
 		group(e), group(p), g)
-	on(n, "pointerdown", v.grab)
-	on(n, "keydown", v.keyDown)
-	on(n, "keyup", v.keyUp)
-	on(n, "focusout", v.focusOut)
-	on(n, "click", v.pick)
+	figure.On(n, "pointerdown", v.grab)
+	figure.On(n, "keydown", v.keyDown)
+	figure.On(n, "keyup", v.keyUp)
+	figure.On(n, "focusout", v.focusOut)
+	figure.On(n, "click", v.pick)
 	if v.drag != nil { // only then: each event draws the page anew
-		on(n, "pointermove", v.move)
-		on(n, "pointerup", v.release)
-		on(n, "pointercancel", v.abandon)
+		figure.On(n, "pointermove", v.move)
+		figure.On(n, "pointerup", v.release)
+		figure.On(n, "pointercancel", v.abandon)
 	}
-	return html("div", attrs{"class", "dw-sheet"}, n)
+	return figure.HTML("div", figure.Attrs{"class", "dw-sheet"}, n)
 }
 
 // Radius of a handle, in screen units; on touch screens the style sheet adds a wide unseen rim.
@@ -110,30 +111,30 @@ func (v *View) handle(i int, h Handle) *vugu.VGNode {
 	if h.Kind == KindVehicle {
 		now = length(v.scene.Craft[h.Craft])
 	}
-	return svg("circle", attrs{"class", "dw-handle dw-handle-" + h.Kind, "cx", str(h.At.X), "cy", str(h.At.Y), "r", handleRadius,
+	return figure.SVG("circle", figure.Attrs{"class", "dw-handle dw-handle-" + h.Kind, "cx", figure.Num(h.At.X), "cy", figure.Num(h.At.Y), "r", handleRadius,
 		"tabindex", "0", "role", "slider", "aria-label", v.scene.label(h), "aria-valuetext", v.scene.where(h, v.Units),
-		"aria-valuenow", str(now), "aria-valuemin", "-1000", "aria-valuemax", "1000", "data-handle", whole(i)})
+		"aria-valuenow", figure.Num(now), "aria-valuemin", "-1000", "aria-valuemax", "1000", "data-handle", whole(i)})
 }
 
 func (v *View) turnable() *vugu.VGNode {
 	v.turn.begin()
 	l := v.scene.Turnable(v.frame, v.turn.azimuth, v.turn.height, v.Units)
-	size := str(TurnSize)
-	n := svg("svg", attrs{"class", "dw-svg dw-turnable", "viewBox", "0 0 " + size + " " + size, "tabindex", "0",
+	size := figure.Num(TurnSize)
+	n := figure.SVG("svg", figure.Attrs{"class", "dw-svg dw-turnable", "viewBox", "0 0 " + size + " " + size, "tabindex", "0",
 		"role", "slider", "aria-label", "View from any side; arrow keys turn it", "aria-valuetext", v.turn.text(),
-		"aria-valuenow", str(v.turn.azimuth), "aria-valuemin", "-180", "aria-valuemax", "180"}, group(l))
-	on(n, "pointerdown", v.turnGrab)
-	on(n, "keydown", v.turnKey)
+		"aria-valuenow", figure.Num(v.turn.azimuth), "aria-valuemin", "-180", "aria-valuemax", "180"}, group(l))
+	figure.On(n, "pointerdown", v.turnGrab)
+	figure.On(n, "keydown", v.turnKey)
 	if v.turn.held {
-		on(n, "pointermove", v.turnMove)
-		on(n, "pointerup", v.turnRelease)
-		on(n, "pointercancel", v.turnRelease)
+		figure.On(n, "pointermove", v.turnMove)
+		figure.On(n, "pointerup", v.turnRelease)
+		figure.On(n, "pointercancel", v.turnRelease)
 	}
-	bar := html("div", attrs{"class", "dw-buttons", "role", "group", "aria-label", "Turn the view"})
+	bar := figure.HTML("div", figure.Attrs{"class", "dw-buttons", "role", "group", "aria-label", "Turn the view"})
 	for _, b := range turnButtons {
 		k := b.key
-		bar.AppendChild(on(html("button", attrs{"type", "button", "aria-label", b.label, "title", b.label}, text(b.sign)), "click",
+		bar.AppendChild(figure.On(figure.HTML("button", figure.Attrs{"type", "button", "aria-label", b.label, "title", b.label}, figure.Text(b.sign)), "click",
 			func(vugu.DOMEvent) { v.turn.press(k, turnStep) }))
 	}
-	return html("div", attrs{"class", "dw-turn"}, n, bar)
+	return figure.HTML("div", figure.Attrs{"class", "dw-turn"}, n, bar)
 }

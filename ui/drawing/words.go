@@ -4,11 +4,13 @@ import (
 	"strings"
 
 	"github.com/vugu/vugu"
+
+	"cohoist/ui/figure"
 )
 
 // key states the projection and what the signs mean.
 func (v *View) key() *vugu.VGNode {
-	return html("p", attrs{"class", "dw-key"}, text(strings.Join(v.scene.signs(), " ")))
+	return figure.HTML("p", figure.Attrs{"class", "dw-key"}, figure.Text(strings.Join(v.scene.signs(), " ")))
 }
 
 // signs explains what the picture shows, and only that.
@@ -59,16 +61,16 @@ func (s *Scene) signs() []string {
 
 func (v *View) inWords() *vugu.VGNode {
 	open := "false"
-	a := attrs{"id", "dw-words", "class", "dw-words"}
+	a := figure.Attrs{"id", "dw-words", "class", "dw-words"}
 	if v.words {
 		open = "true"
 	} else {
 		a = append(a, "hidden", "hidden")
 	}
-	b := html("button", attrs{"type", "button", "class", "dw-words-button", "aria-expanded", open, "aria-controls", "dw-words"},
-		text("The drawing in words"))
-	on(b, "click", func(vugu.DOMEvent) { v.words = !v.words })
-	return html("div", attrs{"class", "dw-in-words"}, b, html("p", a, text(v.scene.Words(v.Units))))
+	b := figure.HTML("button", figure.Attrs{"type", "button", "class", "dw-words-button", "aria-expanded", open, "aria-controls", "dw-words"},
+		figure.Text("The drawing in words"))
+	figure.On(b, "click", func(vugu.DOMEvent) { v.words = !v.words })
+	return figure.HTML("div", figure.Attrs{"class", "dw-in-words"}, b, figure.HTML("p", a, figure.Text(v.scene.Words(v.Units))))
 }
 
 // Vehicles told one by one in the drawing in words.
