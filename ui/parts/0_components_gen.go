@@ -14,6 +14,8 @@ import "strconv"
 import "cohoist/ui/field"
 import "cohoist/ui/store"
 
+import "cohoist/core/pattern"
+
 // Classes is the section on the kinds of vehicles.
 type Classes struct {
 	Store *store.Store
@@ -284,33 +286,29 @@ func (c *Classes) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 				}
 				vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t\t"}
 				vgparent.AppendChild(vgn)
-				vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "p", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "tools"}}}
+				vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "p", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "tools"}, vugu.VGAttribute{Namespace: "", Key: "role", Val: "group"}, vugu.VGAttribute{Namespace: "", Key: "aria-label", Val: "Add a class of the library"}}}
 				vgparent.AppendChild(vgn)
 				{
 					vgparent := vgn
 					_ = vgparent
-					vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "label", Attr: []vugu.VGAttribute{{Namespace: "", Key: "for", Val: "class-add"}}}
+					vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute(nil)}
 					vgparent.AppendChild(vgn)
-					vgn.SetInnerHTML(vugu.HTML("Add a class of the library"))
-					vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: " "}
-					vgparent.AppendChild(vgn)
-					{
-						vgcompKey := vugu.MakeCompKey(0x9941B599A49948D^vgin.CurrentPositionHash(), vgiterkey)
-						// ask BuildEnv for prior instance of this specific component
-						vgcomp, _ := vgin.BuildEnv.CachedComponent(vgcompKey).(*Select)
-						if vgcomp == nil {
-							// create new one if needed
-							vgcomp = new(Select)
-							vgin.BuildEnv.WireComponent(vgcomp)
-						}
-						vgin.BuildEnv.UseComponent(vgcompKey, vgcomp) // ensure we can use this in the cache next time around
-						vgcomp.Options = c.library()
-						vgcomp.Pick = c.Store.AddClass
-						vgcomp.ID = "class-add"
-						vgcomp.Value = ""
-						vgout.Components = append(vgout.Components, vgcomp)
-						vgn = &vugu.VGNode{Component: vgcomp}
+					vgn.SetInnerHTML(vugu.HTML("Add from the library"))
+					for vgiterkeyt, l := range c.library() {
+						var vgiterkey interface{} = vgiterkeyt
+						_ = vgiterkey
+						l := l
+						_ = l
+						vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "button", Attr: []vugu.VGAttribute{{Namespace: "", Key: "type", Val: "button"}}}
 						vgparent.AppendChild(vgn)
+						vgn.AddAttrInterface("id", "class-add-"+l.Value)
+						vgn.AddAttrInterface("title", store.ClassNote(l.Value))
+						vgn.SetInnerHTML(l.Name)
+						vgn.DOMEventHandlerSpecList = append(vgn.DOMEventHandlerSpecList, vugu.DOMEventHandlerSpec{
+							EventType: "click",
+							Func:      func(event vugu.DOMEvent) { c.Store.AddClass(l.Value) },
+							// TODO: implement capture, etc. mostly need to decide syntax
+						})
 					}
 				}
 				vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t"}
@@ -938,18 +936,18 @@ func (c *Team) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 					vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute(nil)}
 					vgparent.AppendChild(vgn)
 					vgn.SetInnerHTML(vugu.HTML("Arrange all"))
-					for vgiterkeyt, a := range store.Patterns {
+					for vgiterkeyt, a := range pattern.Kinds {
 						var vgiterkey interface{} = vgiterkeyt
 						_ = vgiterkey
 						a := a
 						_ = a
 						vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "button", Attr: []vugu.VGAttribute{{Namespace: "", Key: "type", Val: "button"}}}
 						vgparent.AppendChild(vgn)
-						vgn.AddAttrInterface("id", "pattern-"+a.Kind)
-						vgn.SetInnerHTML(a.Name)
+						vgn.AddAttrInterface("id", "pattern-"+a.Name)
+						vgn.SetInnerHTML(a.Title)
 						vgn.DOMEventHandlerSpecList = append(vgn.DOMEventHandlerSpecList, vugu.DOMEventHandlerSpec{
 							EventType: "click",
-							Func:      func(event vugu.DOMEvent) { c.Store.Arrange(a.Kind) },
+							Func:      func(event vugu.DOMEvent) { c.Store.Arrange(a.Name) },
 							// TODO: implement capture, etc. mostly need to decide syntax
 						})
 					}

@@ -26,7 +26,7 @@ func (c *Classes) measured(i int) bool { return c.Store.Plan().Vehicles[c.name(i
 
 // library is what can still be added.
 func (c *Classes) library() []field.Option {
-	list := []field.Option{{Value: "", Name: "choose …"}}
+	var list []field.Option
 	for _, l := range store.Library() {
 		if _, have := c.Store.Plan().Vehicles[l.Name]; !have {
 			list = append(list, field.Option{Value: l.Name, Name: store.ClassLabel(l.Name)})

@@ -43,12 +43,14 @@ func (s *Store) SetTeamClass(name string) {
 	if name == "" {
 		return
 	}
+	before := patternOf(s.plan)
 	s.Do(func(p *plan.Plan) {
 		bring(p, name)
 		for i := range p.Team {
 			p.Team[i].Vehicle = name
 		}
 		tidy(p)
+		again(p, before)
 	})
 }
 

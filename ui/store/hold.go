@@ -20,10 +20,12 @@ func (s *Store) SetTeamHold(kind string) {
 	if kind != plan.Cable && kind != plan.Rigid {
 		return
 	}
+	before := patternOf(s.plan)
 	s.Do(func(p *plan.Plan) {
 		for i := range p.Team {
 			hold(&p.Team[i], kind)
 		}
+		again(p, before)
 	})
 }
 

@@ -1,20 +1,22 @@
 package store
 
 import (
+	"math"
 	"strings"
 
+	"cohoist/core/class"
 	"cohoist/core/plan"
+	"cohoist/core/vec"
 	"cohoist/ui/format"
 )
 
+// Library is the classes that come with the page, the lightest first.
+func Library() []class.Entry { return library }
+
+var library = class.Library()
+
 // Option is one of the things to choose from.
 type Option struct{ Value, Name string }
-
-// Entry is a class of the library.
-type Entry struct {
-	Name, Note string
-	Class      plan.Class
-}
 
 // ClassLabel is a class's name for reading: hyphens stand for spaces.
 func ClassLabel(name string) string { return strings.ReplaceAll(name, "-", " ") }
@@ -31,7 +33,7 @@ func many(label string, n int) string {
 func ClassNote(name string) string {
 	for _, l := range Library() {
 		if l.Name == name {
-			return l.Note
+			return l.Line
 		}
 	}
 	return ""
@@ -61,8 +63,8 @@ func (s *Store) MeasureClass(i int, on bool) {
 		c := p.Vehicles[name]
 		c.Inertia = nil
 		if on {
-			v := estimate(c)
-			c.Inertia = &v
+			nan := math.NaN() // for the person to fill in
+			c.Inertia = &vec.V3{nan, nan, nan}
 		}
 		p.Vehicles[name] = c
 	})

@@ -231,12 +231,14 @@ func TestABrokenKeptPlanIsSaid(t *testing.T) {
 
 func TestTeamEditing(t *testing.T) {
 	s := open(t, &world{})
+	n := len(s.Plan().Team)
 	s.Duplicate(0)
-	if s.Plan().Team[1].ID != "E" {
-		t.Errorf("the copy is called %s", s.Plan().Team[1].ID)
+	id := s.Plan().Team[1].ID
+	if len(s.Plan().Team) != n+1 || id == "" || member(s.Plan(), id) != 1 {
+		t.Errorf("the copy is called %q, the team is %d", id, len(s.Plan().Team))
 	}
 	s.Move(1, -1)
-	if s.Plan().Team[0].ID != "E" {
+	if s.Plan().Team[0].ID != id {
 		t.Errorf("first is %s", s.Plan().Team[0].ID)
 	}
 	for range 10 {
@@ -255,6 +257,13 @@ func TestTeamEditing(t *testing.T) {
 	s.TypeCount(Count("s-count"), "6")
 	if len(s.Plan().Team) != 6 || s.Fault("s-count") != "" {
 		t.Errorf("fault %q, team %d", s.Fault("s-count"), len(s.Plan().Team))
+	}
+	for i, a := range s.Plan().Team {
+		for _, b := range s.Plan().Team[:i] {
+			if a.Attach == b.Attach || a.ID == b.ID {
+				t.Errorf("%s and %s share a name or a place", a.ID, b.ID)
+			}
+		}
 	}
 	s.TypeWords(MemberID(1), s.Plan().Team[0].ID)
 	if s.Fault("team-1-id") == "" {
@@ -336,5 +345,50 @@ func TestBackAndForward(t *testing.T) {
 	s.Follow()
 	if !same(s.Plan(), first) {
 		t.Error("Back does not lead to the plan before")
+	}
+}
+
+func TestPatternsAreKept(t *testing.T) {
+	s := open(t, &world{})
+	s.TypeCount(Count("s-count"), "4")
+	s.Arrange("corners")
+	if got := patternOf(s.Plan()); got != "corners" {
+		t.Fatalf("after arranging at the corners the pattern is %q", got)
+	}
+	s.SetTeamHold(plan.Rigid)
+	if got := patternOf(s.Plan()); got != "corners" {
+		t.Errorf("after changing the holds the pattern is %q", got)
+	}
+	s.TypeCount(Count("s-count"), "3")
+	if got := patternOf(s.Plan()); got != "corners" {
+		t.Errorf("after changing the number the pattern is %q", got)
+	}
+}
+
+func TestLibraryClassesComeAndGo(t *testing.T) {
+	s := open(t, &world{})
+	s.SetTeamClass("heavy-octo")
+	if names := ClassNames(s.Plan()); len(names) != 1 || names[0] != "heavy-octo" {
+		t.Errorf("classes %v", names)
+	}
+	s.NewClass("heavy-octo")
+	if got := TeamClass(s.Plan()); got != "own-class" {
+		t.Errorf("the team is of class %q", got)
+	}
+	s.Type(ClassFields(0)[0], "11")
+	s.Rename(0, "crane <b>")
+	s.SetTeamClass("field-quad")
+	if c, ok := s.Plan().Vehicles["crane <b>"]; !ok || c.Mass != 11 {
+		t.Error("own numbers were lost when no vehicle used them")
+	}
+}
+
+func TestExamplesOpen(t *testing.T) {
+	s := open(t, &world{})
+	for i, e := range Examples() {
+		s.OpenExample(i)
+		if s.Plan().Title != e.Title || len(s.Notices()) > 0 {
+			t.Errorf("%s: %q %v", e.Name, s.Plan().Title, s.Notices())
+		}
 	}
 }

@@ -4,6 +4,7 @@ import (
 	"math"
 	"strconv"
 
+	"cohoist/core/pattern"
 	"cohoist/core/plan"
 	"cohoist/core/vec"
 	"cohoist/ui/format"
@@ -36,6 +37,7 @@ func (s *Store) resize(run string, n int) error {
 	if n == len(s.plan.Team) {
 		return nil
 	}
+	before := patternOf(s.plan)
 	return s.Edit(run, func(p *plan.Plan) {
 		for len(p.Team) > n {
 			p.Team = p.Team[:len(p.Team)-1]
@@ -43,7 +45,7 @@ func (s *Store) resize(run string, n int) error {
 		for len(p.Team) < n {
 			p.Team = append(p.Team, s.another(*p))
 		}
-		s.arrange(p)
+		s.arrange(p, before)
 	})
 }
 
@@ -66,14 +68,10 @@ func (s *Store) another(p plan.Plan) plan.Member {
 	return m
 }
 
-// freshID is the first of A, B, … Z, A1, B1, … that no vehicle has.
+// freshID is the first of A, B, … that no vehicle has.
 func freshID(p plan.Plan) string {
 	for i := 0; ; i++ {
-		id := string(rune('A' + i%26))
-		if i >= 26 {
-			id += strconv.Itoa(i / 26)
-		}
-		if member(p, id) < 0 {
+		if id := pattern.ID(i); member(p, id) < 0 {
 			return id
 		}
 	}
@@ -85,9 +83,10 @@ func (s *Store) Add() {
 		s.Say("edit", "A team has at most "+strconv.Itoa(TeamMax)+" vehicles on this page.")
 		return
 	}
+	before := patternOf(s.plan)
 	s.Do(func(p *plan.Plan) {
 		p.Team = append(p.Team, s.another(*p))
-		s.arrange(p)
+		s.arrange(p, before)
 	})
 	s.Select(s.plan.Team[len(s.plan.Team)-1].ID)
 }
