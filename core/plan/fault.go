@@ -81,7 +81,7 @@ func (p path) String() string {
 		case s.name == "":
 			b.WriteString("[" + strconv.Itoa(s.i) + "]")
 		case !plainKey(s.name):
-			b.WriteString("[" + quote(s.name) + "]")
+			b.WriteString("[" + strconv.Quote(shorten(s.name)) + "]")
 		default:
 			if n > 0 {
 				b.WriteByte('.')
@@ -116,8 +116,13 @@ func said(name string) string {
 
 // quote shows text from a plan inside a sentence: on one line, cut when long.
 func quote(s string) string {
+	s = strconv.Quote(shorten(s))
+	return "“" + strings.ReplaceAll(s[1:len(s)-1], `\"`, `"`) + "”"
+}
+
+func shorten(s string) string {
 	if utf8.RuneCountInString(s) > 40 {
 		s = string([]rune(s)[:40]) + "…"
 	}
-	return strconv.Quote(s)
+	return s
 }

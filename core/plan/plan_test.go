@@ -237,7 +237,7 @@ func TestRemarks(t *testing.T) {
 	if got := Remarks(p); !reflect.DeepEqual(got, want) {
 		t.Errorf("%s", strings.Join(got, "\n"))
 	}
-	if _, said := Assume(p); !strings.Contains(strings.Join(said, " "), `Heading of "A\n" left out`) {
+	if _, said := Assume(p); !strings.Contains(strings.Join(said, " "), `Heading of “A\n” left out`) {
 		t.Errorf("a name with a line end is said raw: %q", said)
 	}
 }
