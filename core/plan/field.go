@@ -108,6 +108,7 @@ func (f Field) Applies(c Context) bool { return f.When == nil || f.When(c) }
 
 func onCable(c Context) bool  { return c.Member.Hold.Kind == Cable }
 func onRigid(c Context) bool  { return c.Member.Hold.Kind == Rigid }
+func isBeam(c Context) bool   { return c.Plan.Payload.Beam.Given() }
 func isMesh(c Context) bool   { return c.Solid.Shape == MeshBody }
 func hasSize(c Context) bool  { return c.Solid.Shape == Box || c.Solid.Shape == Plate }
 func hasInner(c Context) bool { return c.Solid.Shape == Tube }

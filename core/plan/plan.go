@@ -51,7 +51,38 @@ type Payload struct {
 	COM      *vec.V3     `json:"com_m"`         // centre of mass, payload frame
 	Inertia  *[6]float64 `json:"inertia_kg_m2"` // xx yy zz xy xz yz about the centre of mass
 	DragArea *vec.V3     `json:"drag_area_m2"`  // C_d A for wind along x, y, z
+	Beam     Beam        `json:"beam"`
 	Extra    Extra       `json:"-"`
+}
+
+// Profiles of a Beam.
+const (
+	Rectangle = "rectangle" // width along y, depth along z; hollow with a wall
+	Pipe      = "pipe"      // outer diameter Depth; full without a wall
+)
+
+// Beam says what a long payload is made of, when it is to be checked as a beam along x. It is empty
+// when it is not. What is left out comes from the material, and from the longest solid along x.
+type Beam struct {
+	Material       string     `json:"material"`
+	Profile        string     `json:"profile"`
+	Width          float64    `json:"width_m"` // along y
+	Depth          float64    `json:"depth_m"` // along z
+	Wall           float64    `json:"wall_m"`
+	Area           float64    `json:"area_m2"`
+	SecondMoment   [2]float64 `json:"second_moment_m4"`   // of area about y (bends in x and z), about z
+	SectionModulus [2]float64 `json:"section_modulus_m3"` // about y, about z
+	Youngs         float64    `json:"youngs_modulus_pa"`
+	Strength       float64    `json:"strength_pa"`          // yield or rupture
+	Factor         float64    `json:"strength_factor"`      // allowable stress is strength over it
+	Allowable      float64    `json:"allowable_stress_pa"`  // goes before the two
+	DeflectionMax  float64    `json:"deflection_ratio_max"` // of the length
+	Extra          Extra      `json:"-"`
+}
+
+// Given tells whether the payload is to be checked as a beam.
+func (b Beam) Given() bool {
+	return b.Material != "" || b.Youngs > 0 || b.Strength > 0 || b.Allowable > 0
 }
 
 // Shapes of a Solid.
@@ -126,6 +157,8 @@ type Hold struct {
 	Lean          [2]float64 `json:"lean_deg"`
 	GripForceMax  float64    `json:"grip_force_max_n"`
 	GripMomentMax float64    `json:"grip_moment_max_n_m"`
+	Stiffness     float64    `json:"stiffness_n_m"`  // upwards, when the vehicle holds its place rather than its thrust
+	LengthError   float64    `json:"length_error_m"` // how far the place it holds may be from where it should
 	Extra         Extra      `json:"-"`
 }
 
