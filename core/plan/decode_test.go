@@ -54,7 +54,13 @@ const sample = `{
     ],
     "com_m": [0.01, 0, 0],
     "inertia_kg_m2": [1, 2, 2.5, 0, 0, 0],
-    "drag_area_m2": [0.1, 0.2, 0.9]
+    "drag_area_m2": [0.1, 0.2, 0.9],
+    "beam": {
+      "material": "softwood-c24",
+      "profile": "rectangle",
+      "second_moment_m4": [1e-7, 0.000002],
+      "strength_factor": 3
+    }
   },
   "vehicles": {
     "a.b": {
@@ -93,7 +99,8 @@ const sample = `{
         "kind": "rigid",
         "lean_deg": [0, 5],
         "grip_force_max_n": 90,
-        "grip_moment_max_n_m": 20
+        "grip_moment_max_n_m": 20,
+        "stiffness_n_m": 500
       },
       "colour": {"a": 1.50, "b": [1, "x"]}
     }
