@@ -10,9 +10,9 @@ import (
 
 // Parse reads a number as a person types it and returns it in the base unit: SI, degrees for
 // angles. The number is in the unit named by display unless a unit follows it: Parse("12 oz", "kg")
-// is 0.3402. The decimal mark is a point or a comma; separators of thousands are refused,
-// because 1,234 would be two different numbers. The minus may be a real minus sign. The error is one
-// sentence to show the person.
+// is 0.3402. The decimal mark is a point or a comma, one of them at most: 1,234 is a little more than
+// one, always, and whatever has a second mark or a gap (1,234.5 or 1 234) is refused. The minus may be
+// a real minus sign. The error is one sentence to show the person.
 func Parse(text, display string) (float64, error) {
 	s := strings.TrimSpace(text)
 	number, rest := split(s)
