@@ -1,0 +1,99 @@
+package share
+
+import (
+	"cohoist/core/plan"
+	"cohoist/core/solve"
+	"cohoist/core/vec"
+)
+
+// Share answers how the team shares the load by the plan's policy.
+//
+// The smallest worst utilisation (5.10) is found whatever the policy, for its bound and for the
+// certificate when there is no balance; the other policies' own answers then stand beside it.
+func (m *Model) Share(s *solve.Solver) Answer {
+	a := Answer{Policy: m.Plan.Policy}
+	if !m.Settled {
+		a.Status = solve.Unsolved
+		return a
+	}
+	p := m.Even(0)
+	a.Even = keep(s.Solve(p))
+	a.Status, a.Bound = a.Even.Status, a.Even.Bound
+	switch {
+	case a.Policy == plan.LeastSquares:
+		if r := solve.LeastSquares(p); r.Status == solve.Optimal || len(r.U)+len(r.F) > 0 {
+			a.Parts = m.parts(r.U, r.F)
+		}
+	case a.Policy == plan.Equal:
+		a.Parts = m.parts(m.equal())
+	case a.Status == solve.Optimal:
+		r := s.Settle(p, a.Even.T) // (5.10), ties
+		if r.Status != solve.Optimal {
+			r = a.Even // as good, but with its ties as they fell
+		}
+		a.Parts = m.parts(r.U, r.F)
+	}
+	if a.Parts != nil {
+		m.weigh(&a)
+	}
+	if a.Status == solve.Infeasible {
+		a.None = m.explain(s, p, a.Even)
+	}
+	return a
+}
+
+// keep copies an answer out of the solver's own memory.
+func keep(r solve.Result) solve.Result {
+	r.U = append([]float64(nil), r.U...)
+	r.F = append([]vec.V3(nil), r.F...)
+	return r
+}
+
+// equal gives every vehicle the same part of the load, (5.12): each the same vertical force on the
+// payload, net of its own weight, its rotors equal; on cables the drag in equal parts too. What
+// that leaves unbalanced shows in the residual.
+func (m *Model) equal() (u []float64, cable []vec.V3) {
+	k := float64(len(m.Craft))
+	payload := m.Payload.Mass * Gravity
+	for _, c := range m.Craft {
+		if !c.Rigid {
+			f := vec.V3{0, 0, payload}.Sub(m.Drag)
+			cable = append(cable, f.Scale(1/k))
+			continue
+		}
+		up := 0.0 // vertical part of 1 N from every rotor
+		for _, r := range c.Rotors {
+			up += r.Axis.Dot(m.Up)
+		}
+		each := (payload/k + c.Vehicle.Mass*Gravity) / up
+		for range c.Rotors {
+			u = append(u, each)
+		}
+	}
+	return u, cable
+}
+
+// InLine tells that everything hangs on cables from attachments in one line (seen from above, the
+// line's direction is returned) or in one point (the zero vector), so that the load hangs freely
+// about that line.
+func (m *Model) InLine() (vec.V3, bool) {
+	if m.Rigid {
+		return vec.V3{}, false
+	}
+	far, line := 0.0, vec.V3{}
+	for _, c := range m.Craft {
+		d := c.At.Sub(m.Craft[0].At)
+		d[2] = 0
+		if d.Norm() > far {
+			far, line = d.Norm(), d.Unit()
+		}
+	}
+	for _, c := range m.Craft {
+		d := c.At.Sub(m.Craft[0].At)
+		d[2] = 0
+		if d.Cross(line).Norm() > 1e-9*far {
+			return vec.V3{}, false
+		}
+	}
+	return line, true
+}
