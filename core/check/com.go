@@ -1,0 +1,82 @@
+package check
+
+import (
+	"math"
+
+	"cohoist/core/share"
+	"cohoist/core/solve"
+	"cohoist/core/vec"
+)
+
+// CentreOfMass asks how far the centre of mass may be from where the plan has it.
+var CentreOfMass = Check{
+	ID: "com", Title: "Centre of mass within what the team can hold",
+	Doc:    "The smallest sideways shift of the payload's centre of mass, of 16 directions, at which a vehicle reaches the crew's utilisation limit, against how wrong the plan may be about it. Attachments in one line are asked along that line only: across it a hung load tips until it hangs.",
+	Limits: []Limit{air, leanRange},
+	Run:    centreOfMass,
+}
+
+// directions is how many ways the centre of mass is shifted.
+const directions = 16
+
+func centreOfMass(f Facts) Outcome {
+	m := f.Model
+	if m.Payload.Mass == 0 {
+		return none(NotApplicable, "The payload weighs nothing.")
+	}
+	if f.Answer.Parts == nil {
+		return noBalance()
+	}
+	ways, note := shifts(m)
+	if len(ways) == 0 {
+		return none(NotApplicable, "One cable: the load hangs below its attachment, wherever its centre of mass is.")
+	}
+	p := m.Within(f.Plan.Limits.Utilisation)
+	least, at := math.Inf(1), vec.V3{}
+	for _, d := range ways {
+		m.Push(p, vec.V3{}, d.Cross(m.Up).Scale(m.Payload.Mass*share.Gravity)) // (8.9)
+		r := f.Solver.Solve(p)
+		shift := r.T
+		switch r.Status {
+		case solve.Optimal:
+		case solve.Infeasible: // over the limit already
+			shift = 0
+		case solve.Unbounded:
+			continue
+		default:
+			return none(Unsolved, "How far the centre of mass may be off was not solved.")
+		}
+		if shift < least {
+			least, at = math.Max(0, shift), d
+		}
+	}
+	want := f.Plan.Limits.COMError
+	var w working
+	w.add("δ", least, "m", "THEORY (8.9)", "%v", least)
+	w.add("e", want, "m", given, "%v", want)
+	o := Outcome{Demand: want, Capacity: least, Unit: "m",
+		Sentence: "The centre of mass may be " + say(1000*least, "mm") + " off towards " + say(degrees(math.Atan2(at[1], at[0])), "°") +
+			" from the long side before a vehicle reaches its limit; the plan may be wrong by " + say(1000*want, "mm") + "." + note}
+	if least > 0 {
+		w.add("n", want/least, "1", "THEORY (8.9)", "e/δ")
+	} else {
+		o.Sentence = "The centre of mass may not be off at all: the team is at its limit as planned." + note
+	}
+	o.Steps = w
+	return o
+}
+
+// shifts are the unit directions to ask in: 16 around, or both ways along attachments in one line.
+func shifts(m *share.Model) (ways []vec.V3, note string) {
+	if line, ok := m.InLine(); ok {
+		if line == (vec.V3{}) {
+			return nil, ""
+		}
+		return []vec.V3{line, line.Scale(-1)}, " Asked along the line of the attachments; across it the load tips until it hangs."
+	}
+	for i := range directions {
+		sin, cos := math.Sincos(2 * math.Pi * float64(i) / directions)
+		ways = append(ways, vec.V3{cos, sin, 0})
+	}
+	return ways, ""
+}

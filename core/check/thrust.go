@@ -1,0 +1,74 @@
+package check
+
+import (
+	"math"
+
+	"cohoist/core/share"
+)
+
+// Thrust asks how much of its thrust the hardest-working vehicle needs.
+var Thrust = Check{
+	ID: "thrust", Title: "Thrust margin",
+	Doc:    "Thrust needed over thrust available, at the vehicle that works hardest, against the part of it that the crew is willing to use in hover.",
+	Limits: []Limit{air},
+	Run:    thrust,
+}
+
+func thrust(f Facts) Outcome {
+	if f.Answer.Parts == nil {
+		return noBalance()
+	}
+	worst, least, pull := 0, math.Inf(1), 0
+	for i, p := range f.Answer.Parts {
+		if p.Utilisation > f.Answer.Parts[worst].Utilisation {
+			worst = i
+		}
+		for _, u := range p.Rotor {
+			if u < least {
+				least, pull = u, i
+			}
+		}
+	}
+	c, p := f.Model.Craft[worst], f.Answer.Parts[worst]
+	limit := f.Plan.Limits.Utilisation
+	var w working
+	need, most := p.Effort, c.Vehicle.ThrustMax
+	what := "of its thrust"
+	if c.Rigid {
+		need, most = rotorAtWorst(c, p)
+		what = "of the thrust of its hardest-working rotor"
+		w.add("u", need, "N", "THEORY (5.10)", "%v", need)
+	} else {
+		w.add("fx", p.Thrust[0], "N", "THEORY (5.4)", "%v - %v", p.Force[0], c.Drag[0])
+		w.add("fy", p.Thrust[1], "N", "THEORY (5.4)", "%v - %v", p.Force[1], c.Drag[1])
+		w.add("fz", p.Thrust[2], "N", "THEORY (5.4)", "%v + %v*%v - %v", p.Force[2], c.Vehicle.Mass, share.Gravity, c.Drag[2])
+		w.add("u", need, "N", "THEORY (5.4)", "hypot(hypot(fx, fy), fz)")
+	}
+	w.add("T", most, "N", "THEORY (4.3), "+given, "%v", most)
+	w.add("t", need/most, "1", "THEORY (5.5)", "u/T")
+	w.add("U", limit, "1", given, "%v", limit)
+	capacity := w.add("C", limit*most, "N", "THEORY (8.1)", "U*T")
+	w.add("n", need/capacity, "1", "THEORY (8.1)", "u/C")
+	o := Outcome{Where: c.ID, Demand: need, Capacity: capacity, Unit: "N", Steps: w}
+	o.Sentence = c.ID + " needs " + percent(need/most) + " " + what + "; the limit is " + percent(limit) + "."
+	if need > most*(1+Edge) {
+		o.Sentence = c.ID + " would need " + percent(need/most) + " " + what + ": it cannot lift its part."
+	}
+	if least < -1e-9*f.Model.Weight() {
+		o.Status = Fail
+		o.Where = f.Model.Craft[pull].ID
+		o.Sentence = "By this policy a rotor of " + o.Where + " would have to pull down with " + say(-least, "N") + ", which it cannot."
+	}
+	return o
+}
+
+// rotorAtWorst is the thrust needed and available at the rotor with the highest utilisation.
+func rotorAtWorst(c share.Craft, p share.Part) (need, most float64) {
+	best := math.Inf(-1)
+	for j, r := range c.Rotors {
+		if x := p.Rotor[j] / r.Max; x > best {
+			best, need, most = x, p.Rotor[j], r.Max
+		}
+	}
+	return need, most
+}
