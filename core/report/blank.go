@@ -3,6 +3,7 @@ package report
 import (
 	"math"
 
+	"cohoist/core/agility"
 	"cohoist/core/vec"
 )
 
@@ -23,14 +24,8 @@ func Blank() Report {
 		Payload: Payload{Mass: nan, COM: nan3, Inertia: nan6, DragArea: nan3},
 		Team: Team{Mass: nan, COM: nan3, Inertia: nan6, Utilisation: nan, LargestPayload: nan,
 			DualBound: nan, Residual: nan, Lean: nan3, Density: nan},
-		Agility: Agility{Team: blankMoves(), Solo: blankMoves(), Ratio: blankMoves()},
+		Agility: Agility{Team: agility.Blank(), Solo: agility.Blank(), Ratio: agility.Blank()},
 	}
-}
-
-func blankMoves() Moves {
-	pair := [2]float64{nan, nan}
-	return Moves{Roll: pair, RollAcc: pair, Pitch: pair, PitchAcc: pair, Yaw: pair, YawAcc: pair,
-		Climb: nan, ClimbAcc: nan, SideAcc: nan, TurnSmall: nan3, TurnFull: nan3}
 }
 
 func blankVehicle(id string) Vehicle {

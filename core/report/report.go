@@ -2,7 +2,9 @@
 package report
 
 import (
+	"cohoist/core/agility"
 	"cohoist/core/check"
+	"cohoist/core/share"
 	"cohoist/core/vec"
 )
 
@@ -23,6 +25,7 @@ type Report struct {
 	NoBalance   *NoBalance  `json:"no_balance"` // nil when there is a balance
 	Scaling     Scaling     `json:"scaling"`
 	Assumptions []string    `json:"assumptions"`
+	Notes       []string    `json:"notes"` // why a number is missing, and the like
 	Cautions    []string    `json:"cautions"`
 	Missing     []string    `json:"missing"` // fields with no honest default that were left out
 	Unknown     []string    `json:"unknown"` // paths of fields this version does not know
@@ -86,45 +89,11 @@ type Agility struct {
 	Ratio Moves `json:"ratio"` // team over solo
 }
 
-// Moves are the strongest motions about hover; pairs are the two ways, + and −.
-type Moves struct {
-	Roll      [2]float64 `json:"roll_n_m"`
-	RollAcc   [2]float64 `json:"roll_rad_s2"`
-	Pitch     [2]float64 `json:"pitch_n_m"`
-	PitchAcc  [2]float64 `json:"pitch_rad_s2"`
-	Yaw       [2]float64 `json:"yaw_n_m"`
-	YawAcc    [2]float64 `json:"yaw_rad_s2"`
-	Climb     float64    `json:"climb_n"`
-	ClimbAcc  float64    `json:"climb_m_s2"`
-	SideAcc   float64    `json:"side_m_s2"`
-	TurnSmall [3]float64 `json:"turn_30_s"`  // roll, pitch, yaw: time to turn 30° from rest to rest
-	TurnFull  [3]float64 `json:"turn_360_s"` // the same through 360°
-}
+// Moves are the strongest motions about hover.
+type Moves = agility.Moves
 
 // NoBalance says which force or moment runs out when no thrust at all would balance the payload.
-type NoBalance struct {
-	Direction [6]float64 `json:"direction"` // force x y z and moment x y z about the centre of mass, largest part ±1
-	Need      float64    `json:"need"`      // what the payload asks for along Direction
-	Have      float64    `json:"have"`      // the most the team has along it
-	Unit      string     `json:"unit"`      // N, or N m when Direction is a moment
-	AtLimit   []string   `json:"at_limit"`  // ids of the vehicles that give all they can along it
-	Sentence  string     `json:"sentence"`
-}
+type NoBalance = share.NoBalance
 
-// Scaling is how the lift would scale: the same class and pattern with more vehicles, and everything
-// made larger or smaller in proportion.
-type Scaling struct {
-	Number []Scaled `json:"number"` // by the number of vehicles, the load growing with the team
-	Size   []Scaled `json:"size"`   // by size: mass ∝ L³, inertia ∝ L⁵, thrust ∝ L³
-}
-
-// Scaled is one point of the scaling chart.
-type Scaled struct {
-	Vehicles    int     `json:"vehicles"`
-	Size        float64 `json:"size"` // of the plan's lengths, 1 as planned
-	PayloadMass float64 `json:"payload_kg"`
-	Utilisation float64 `json:"utilisation"`
-	RollAcc     float64 `json:"roll_rad_s2"`
-	PitchAcc    float64 `json:"pitch_rad_s2"`
-	YawAcc      float64 `json:"yaw_rad_s2"`
-}
+// Scaling is how the lift would scale with the number of vehicles and with size.
+type Scaling = agility.Scaling

@@ -1,0 +1,19 @@
+package report
+
+import "cohoist/core/plan"
+
+// cautions are printed under every verdict.
+func cautions(p plan.Plan) []string {
+	c := []string{
+		"A lift can hurt people: keep everyone out from under the load and the team.",
+		"This sheet is one input to the judgement of the people responsible for the flight. Local rules, the makers' limits for the vehicles, the grips and the lines, and licensed practice come first.",
+		"The numbers are for steady hover. Gusts, ground effect, rotor wakes on the load and on each other, batteries and motion along a path are not in them.",
+		"Try a new lift low and slowly, over ground that nothing can harm, and land at the first surprise.",
+	}
+	for _, m := range p.Team {
+		if m.Hold.Kind == plan.Cable {
+			return append(c, "Cables are taken as straight, weightless and without stretch, and the load as held level. A line that comes taut with a jerk bears far more than it does in hover.")
+		}
+	}
+	return append(c, "Payload and vehicles are taken as one stiff body. A load that bends shares its weight otherwise.")
+}

@@ -1,0 +1,108 @@
+package report_test
+
+import (
+	"flag"
+	"fmt"
+	"math"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"cohoist/core/plan"
+	"cohoist/core/report"
+)
+
+var update = flag.Bool("update", false, "write the golden reports again")
+
+// Golden reports find changes: each plan in testdata/golden has its report beside it as text, to
+// five figures, which is above the solver's noise and below anything that matters.
+func TestGolden(t *testing.T) {
+	plans, err := filepath.Glob("../../testdata/golden/*.plan.json")
+	if err != nil || len(plans) < 5 {
+		t.Fatalf("%d golden plans, %v", len(plans), err)
+	}
+	for _, file := range plans {
+		text, err := os.ReadFile(file)
+		if err != nil {
+			t.Fatal(err)
+		}
+		p, faults := plan.Decode(text)
+		if len(faults) > 0 {
+			t.Fatalf("%s: %v", file, faults)
+		}
+		got := sheet(report.Build(p))
+		golden := strings.TrimSuffix(file, ".plan.json") + ".report.txt"
+		if *update {
+			if err := os.WriteFile(golden, []byte(got), 0o644); err != nil {
+				t.Fatal(err)
+			}
+			continue
+		}
+		want, err := os.ReadFile(golden)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if got != string(want) {
+			t.Errorf("%s changed (make golden writes it again; read the diff):\n%s", golden, firstChange(string(want), got))
+		}
+	}
+}
+
+// sheet is a report as text.
+func sheet(r report.Report) string {
+	var b strings.Builder
+	line := func(format string, args ...any) { fmt.Fprintf(&b, format+"\n", args...) }
+	line("%s, governed by %s", r.Verdict, r.Governing)
+	line("%s", r.Sentence)
+	line("payload %s kg at %s m, inertia %s kg m², drag area %s m²", figures(r.Payload.Mass), figures(r.Payload.COM[:]...), figures(r.Payload.Inertia[:]...), figures(r.Payload.DragArea[:]...))
+	line("team %s kg at %s m, inertia %s kg m², lean %s°, air %s kg/m³", figures(r.Team.Mass), figures(r.Team.COM[:]...), figures(r.Team.Inertia[:]...), figures(r.Team.Lean[:]...), figures(r.Team.Density))
+	line("utilisation %s, largest payload %s kg", figures(r.Team.Utilisation), figures(r.Team.LargestPayload))
+	for _, c := range r.Checks {
+		line("%-16s %-14s %-10s %s of %s %s: %s", c.ID, c.Status, c.Where, figures(c.Demand), figures(c.Capacity), c.Unit, c.Sentence)
+	}
+	for _, v := range r.Vehicles {
+		line("%s: force %s N, moment %s N m, tension %s N at %s°, thrust %s of %s N (%s), tilt %s°, at %s m", v.ID, figures(v.Force[:]...), figures(v.Moment[:]...),
+			figures(v.Tension), figures(v.CableAngle), figures(v.Thrust), figures(v.ThrustMax), figures(v.Utilisation), figures(v.Tilt), figures(v.Position[:]...))
+	}
+	for _, m := range []struct {
+		name string
+		of   report.Moves
+	}{{"team", r.Agility.Team}, {"solo", r.Agility.Solo}, {"ratio", r.Agility.Ratio}} {
+		line("%s: roll %s pitch %s yaw %s N m; %s %s %s rad/s²; climb %s N %s m/s², side %s m/s²; 30° %s s, 360° %s s", m.name,
+			figures(m.of.Roll[:]...), figures(m.of.Pitch[:]...), figures(m.of.Yaw[:]...), figures(m.of.RollAcc[:]...), figures(m.of.PitchAcc[:]...), figures(m.of.YawAcc[:]...),
+			figures(m.of.Climb), figures(m.of.ClimbAcc), figures(m.of.SideAcc), figures(m.of.TurnSmall[:]...), figures(m.of.TurnFull[:]...))
+	}
+	for _, list := range [][]string{r.Assumptions, r.Notes, r.Missing, r.Unknown} {
+		for _, s := range list {
+			line("- %s", s)
+		}
+	}
+	return b.String()
+}
+
+// figures writes numbers to five figures; residual-sized ones as 0 and NaN as a dash.
+func figures(x ...float64) string {
+	parts := make([]string, len(x))
+	for i, v := range x {
+		switch {
+		case math.IsNaN(v):
+			parts[i] = "–"
+		case math.Abs(v) < 1e-6:
+			parts[i] = "0"
+		default:
+			parts[i] = fmt.Sprintf("%.5g", v)
+		}
+	}
+	return strings.Join(parts, " ")
+}
+
+func firstChange(want, got string) string {
+	w, g := strings.Split(want, "\n"), strings.Split(got, "\n")
+	for i := range min(len(w), len(g)) {
+		if w[i] != g[i] {
+			return fmt.Sprintf("line %d\nwas %s\nnow %s", i+1, w[i], g[i])
+		}
+	}
+	return "one is longer"
+}
