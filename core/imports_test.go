@@ -1,0 +1,79 @@
+package core_test
+
+import (
+	"go/parser"
+	"go/token"
+	"io/fs"
+	"path/filepath"
+	"strconv"
+	"strings"
+	"testing"
+)
+
+// level orders the packages of core: a package may import only what has a lower number. The flow is
+// report → check → chapters → solve, canon, plan → vec.
+var level = map[string]int{
+	"vec": 0, "unit": 0, "canon": 0,
+	"plan": 1, "solve": 1,
+	"certify": 2, "mass": 2, "air": 2, "beam": 2, "class": 2, "link": 2, "pattern": 2,
+	"vehicle": 3, "example": 3,
+	"share":   4,
+	"agility": 5,
+	"check":   6,
+	"report":  7,
+}
+
+// forbidden is what the core must not see: files, clocks, the network, the browser, chance.
+var forbidden = []string{"os", "io/fs", "time", "net", "syscall", "os/exec", "math/rand", "crypto/rand", "unsafe"}
+
+func TestImportDirections(t *testing.T) {
+	files := 0
+	err := filepath.WalkDir(".", func(path string, d fs.DirEntry, err error) error {
+		if err != nil || d.IsDir() || !strings.HasSuffix(path, ".go") || strings.HasSuffix(path, "_test.go") {
+			return err
+		}
+		own := filepath.ToSlash(filepath.Dir(path))
+		mine, known := level[own]
+		if !known {
+			t.Errorf("%s: package %s has no place in the order of the core", path, own)
+		}
+		f, err := parser.ParseFile(token.NewFileSet(), path, nil, parser.ImportsOnly)
+		if err != nil {
+			return err
+		}
+		files++
+		for _, spec := range f.Imports {
+			name, err := strconv.Unquote(spec.Path.Value)
+			if err != nil {
+				return err
+			}
+			judge(t, path, own, name, mine)
+		}
+		return nil
+	})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if files < 20 {
+		t.Errorf("only %d files were read", files)
+	}
+}
+
+func judge(t *testing.T, path, own, name string, mine int) {
+	for _, bad := range forbidden {
+		if name == bad || strings.HasPrefix(name, bad+"/") {
+			t.Errorf("%s imports %s, which the core must not see", path, name)
+		}
+	}
+	if !strings.HasPrefix(name, "cohoist/") {
+		return
+	}
+	other, ok := strings.CutPrefix(name, "cohoist/core/")
+	if !ok {
+		t.Errorf("%s imports %s, which is above the core", path, name)
+		return
+	}
+	if theirs, known := level[other]; !known || theirs >= mine {
+		t.Errorf("%s: %s must not import %s", path, own, other)
+	}
+}
