@@ -130,9 +130,6 @@ type Checks struct {
 	Store *store.Store
 }
 
-func (c *Checks) toggle(id string, event vugu.DOMEvent) {
-	c.Store.SetOpen("check-"+id, event.PropBool("target", "open"))
-}
 func (c *Checks) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 
 	vgout = &vugu.BuildOut{}
@@ -168,11 +165,6 @@ func (c *Checks) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 			vgn.AddAttrInterface("data-status", string(r.Status))
 			vgn.AddAttrInterface("id", "check-"+r.ID)
 			vgn.AddAttrInterface("open", c.Store.Open("check-"+r.ID))
-			vgn.DOMEventHandlerSpecList = append(vgn.DOMEventHandlerSpecList, vugu.DOMEventHandlerSpec{
-				EventType: "toggle",
-				Func:      func(event vugu.DOMEvent) { c.toggle(r.ID, event) },
-				// TODO: implement capture, etc. mostly need to decide syntax
-			})
 			{
 				vgparent := vgn
 				_ = vgparent
@@ -180,6 +172,11 @@ func (c *Checks) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 				vgparent.AppendChild(vgn)
 				vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "summary", Attr: []vugu.VGAttribute(nil)}
 				vgparent.AppendChild(vgn)
+				vgn.DOMEventHandlerSpecList = append(vgn.DOMEventHandlerSpecList, vugu.DOMEventHandlerSpec{
+					EventType: "click",
+					Func:      func(event vugu.DOMEvent) { event.PreventDefault(); c.Store.Toggle("check-" + r.ID) },
+					// TODO: implement capture, etc. mostly need to decide syntax
+				})
 				{
 					vgparent := vgn
 					_ = vgparent

@@ -31,11 +31,6 @@ func (c *Classes) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 	vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "details", Attr: []vugu.VGAttribute{{Namespace: "", Key: "id", Val: "classes"}, vugu.VGAttribute{Namespace: "", Key: "class", Val: "part"}, vugu.VGAttribute{Namespace: "", Key: "tabindex", Val: "-1"}}}
 	vgout.Out = append(vgout.Out, vgn) // root for output
 	vgn.AddAttrInterface("open", c.Store.Open("classes"))
-	vgn.DOMEventHandlerSpecList = append(vgn.DOMEventHandlerSpecList, vugu.DOMEventHandlerSpec{
-		EventType: "toggle",
-		Func:      func(event vugu.DOMEvent) { c.Store.SetOpen("classes", event.PropBool("target", "open")) },
-		// TODO: implement capture, etc. mostly need to decide syntax
-	})
 	{
 		vgparent := vgn
 		_ = vgparent
@@ -43,6 +38,11 @@ func (c *Classes) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 		vgparent.AppendChild(vgn)
 		vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "summary", Attr: []vugu.VGAttribute(nil)}
 		vgparent.AppendChild(vgn)
+		vgn.DOMEventHandlerSpecList = append(vgn.DOMEventHandlerSpecList, vugu.DOMEventHandlerSpec{
+			EventType: "click",
+			Func:      func(event vugu.DOMEvent) { event.PreventDefault(); c.Store.Toggle("classes") },
+			// TODO: implement capture, etc. mostly need to decide syntax
+		})
 		{
 			vgparent := vgn
 			_ = vgparent
@@ -343,11 +343,6 @@ func (c *Payload) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 	vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "details", Attr: []vugu.VGAttribute{{Namespace: "", Key: "id", Val: "payload"}, vugu.VGAttribute{Namespace: "", Key: "class", Val: "part"}, vugu.VGAttribute{Namespace: "", Key: "tabindex", Val: "-1"}}}
 	vgout.Out = append(vgout.Out, vgn) // root for output
 	vgn.AddAttrInterface("open", c.Store.Open("payload"))
-	vgn.DOMEventHandlerSpecList = append(vgn.DOMEventHandlerSpecList, vugu.DOMEventHandlerSpec{
-		EventType: "toggle",
-		Func:      func(event vugu.DOMEvent) { c.Store.SetOpen("payload", event.PropBool("target", "open")) },
-		// TODO: implement capture, etc. mostly need to decide syntax
-	})
 	{
 		vgparent := vgn
 		_ = vgparent
@@ -355,6 +350,11 @@ func (c *Payload) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 		vgparent.AppendChild(vgn)
 		vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "summary", Attr: []vugu.VGAttribute(nil)}
 		vgparent.AppendChild(vgn)
+		vgn.DOMEventHandlerSpecList = append(vgn.DOMEventHandlerSpecList, vugu.DOMEventHandlerSpec{
+			EventType: "click",
+			Func:      func(event vugu.DOMEvent) { event.PreventDefault(); c.Store.Toggle("payload") },
+			// TODO: implement capture, etc. mostly need to decide syntax
+		})
 		{
 			vgparent := vgn
 			_ = vgparent
@@ -714,11 +714,6 @@ func (c *Site) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 	vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "details", Attr: []vugu.VGAttribute{{Namespace: "", Key: "id", Val: "site"}, vugu.VGAttribute{Namespace: "", Key: "class", Val: "part"}, vugu.VGAttribute{Namespace: "", Key: "tabindex", Val: "-1"}}}
 	vgout.Out = append(vgout.Out, vgn) // root for output
 	vgn.AddAttrInterface("open", c.Store.Open("site"))
-	vgn.DOMEventHandlerSpecList = append(vgn.DOMEventHandlerSpecList, vugu.DOMEventHandlerSpec{
-		EventType: "toggle",
-		Func:      func(event vugu.DOMEvent) { c.Store.SetOpen("site", event.PropBool("target", "open")) },
-		// TODO: implement capture, etc. mostly need to decide syntax
-	})
 	{
 		vgparent := vgn
 		_ = vgparent
@@ -726,6 +721,11 @@ func (c *Site) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 		vgparent.AppendChild(vgn)
 		vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "summary", Attr: []vugu.VGAttribute(nil)}
 		vgparent.AppendChild(vgn)
+		vgn.DOMEventHandlerSpecList = append(vgn.DOMEventHandlerSpecList, vugu.DOMEventHandlerSpec{
+			EventType: "click",
+			Func:      func(event vugu.DOMEvent) { event.PreventDefault(); c.Store.Toggle("site") },
+			// TODO: implement capture, etc. mostly need to decide syntax
+		})
 		{
 			vgparent := vgn
 			_ = vgparent
@@ -896,11 +896,6 @@ func (c *Team) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 	vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "details", Attr: []vugu.VGAttribute{{Namespace: "", Key: "id", Val: "team"}, vugu.VGAttribute{Namespace: "", Key: "class", Val: "part"}, vugu.VGAttribute{Namespace: "", Key: "tabindex", Val: "-1"}}}
 	vgout.Out = append(vgout.Out, vgn) // root for output
 	vgn.AddAttrInterface("open", c.Store.Open("team"))
-	vgn.DOMEventHandlerSpecList = append(vgn.DOMEventHandlerSpecList, vugu.DOMEventHandlerSpec{
-		EventType: "toggle",
-		Func:      func(event vugu.DOMEvent) { c.Store.SetOpen("team", event.PropBool("target", "open")) },
-		// TODO: implement capture, etc. mostly need to decide syntax
-	})
 	{
 		vgparent := vgn
 		_ = vgparent
@@ -908,6 +903,11 @@ func (c *Team) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 		vgparent.AppendChild(vgn)
 		vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "summary", Attr: []vugu.VGAttribute(nil)}
 		vgparent.AppendChild(vgn)
+		vgn.DOMEventHandlerSpecList = append(vgn.DOMEventHandlerSpecList, vugu.DOMEventHandlerSpec{
+			EventType: "click",
+			Func:      func(event vugu.DOMEvent) { event.PreventDefault(); c.Store.Toggle("team") },
+			// TODO: implement capture, etc. mostly need to decide syntax
+		})
 		{
 			vgparent := vgn
 			_ = vgparent

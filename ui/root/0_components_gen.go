@@ -89,11 +89,6 @@ func (c *Bar) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 			vgparent.AppendChild(vgn)
 			vgn.AddAttrInterface("open", c.Store.Open("examples"))
 			vgn.DOMEventHandlerSpecList = append(vgn.DOMEventHandlerSpecList, vugu.DOMEventHandlerSpec{
-				EventType: "toggle",
-				Func:      func(event vugu.DOMEvent) { c.Store.SetOpen("examples", event.PropBool("target", "open")) },
-				// TODO: implement capture, etc. mostly need to decide syntax
-			})
-			vgn.DOMEventHandlerSpecList = append(vgn.DOMEventHandlerSpecList, vugu.DOMEventHandlerSpec{
 				EventType: "keydown",
 				Func:      func(event vugu.DOMEvent) { c.key(event) },
 				// TODO: implement capture, etc. mostly need to decide syntax
@@ -105,7 +100,17 @@ func (c *Bar) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 				vgparent.AppendChild(vgn)
 				vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "summary", Attr: []vugu.VGAttribute(nil)}
 				vgparent.AppendChild(vgn)
-				vgn.SetInnerHTML(vugu.HTML("Examples"))
+				vgn.DOMEventHandlerSpecList = append(vgn.DOMEventHandlerSpecList, vugu.DOMEventHandlerSpec{
+					EventType: "click",
+					Func:      func(event vugu.DOMEvent) { event.PreventDefault(); c.Store.Toggle("examples") },
+					// TODO: implement capture, etc. mostly need to decide syntax
+				})
+				{
+					vgparent := vgn
+					_ = vgparent
+					vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "Examples"}
+					vgparent.AppendChild(vgn)
+				}
 				vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t\t"}
 				vgparent.AppendChild(vgn)
 				if c.Store.Open("examples") {

@@ -172,6 +172,9 @@ func (s *Store) Open(id string) bool { return s.open[id] }
 // SetOpen opens or closes a section.
 func (s *Store) SetOpen(id string, open bool) { s.open[id] = open }
 
+// Toggle opens a section that is closed, and the other way round.
+func (s *Store) Toggle(id string) { s.open[id] = !s.open[id] }
+
 // Show opens a section, and the sections around it, and moves the focus there.
 func (s *Store) Show(id string) {
 	for i := range id {
