@@ -15,7 +15,7 @@ type Model struct {
 	Notes []string // what was assumed
 	parts []part
 	mass  float64
-	shift float64 // kg m, first moment along x that a measured centre of mass adds
+	shift vec.V3 // kg m, first moment that a measured centre of mass adds
 }
 
 // part is a solid as the bar feels it: spread evenly from A to B (m), or at its centre when A = B.
@@ -63,11 +63,11 @@ func Of(p plan.Payload) (Model, bool) {
 		m.Notes = append(m.Notes, "Beam: solids in line count as one bar with the section of the longest.")
 	}
 	if p.COM != nil {
-		first := 0.0
+		m.shift = p.COM.Scale(m.mass)
 		for _, n := range m.parts {
-			first += float64(n.mass * n.com[0])
+			m.shift = m.shift.Sub(n.com.Scale(n.mass))
 		}
-		if m.shift = float64(m.mass*p.COM[0]) - first; m.shift != 0 {
+		if m.shift != (vec.V3{}) {
 			m.Notes = append(m.Notes, "Beam: the measured centre of mass is met by mass that grows evenly along the bar.")
 		}
 	}
@@ -172,10 +172,12 @@ func (m Model) Weight(perKg vec.V3) Loads {
 			l.Points = append(l.Points, q)
 		}
 	}
-	if m.shift != 0 {
+	if m.shift != (vec.V3{}) {
 		length := m.Right - m.Left
-		end := perKg.Scale(6 * m.shift / (length * length)) // ∫ x dm = shift
+		end := perKg.Scale(6 * m.shift[0] / (length * length)) // ∫ x dm = shift
 		l.Spreads = append(l.Spreads, Spread{m.Left, m.Right, end.Scale(-1), end})
+		across := vec.V3{0, m.shift[1], m.shift[2]}
+		l.Points = append(l.Points, Point{X: m.Left + length/2, Moment: across.Cross(perKg)})
 	}
 	return l
 }

@@ -63,15 +63,24 @@ func (d Diagram) stress(i int, s float64) float64 {
 	return n + math.Abs(m[0])/c.Modulus[0] + math.Abs(m[1])/c.Modulus[1]
 }
 
-// WorstStress returns the largest stress (Pa) and its place, exactly: at a knot, or where the
-// derivative of (9.8) is zero for one of the signs its terms can have.
-func (d Diagram) WorstStress() Peak {
-	worst := Peak{math.NaN(), -1}
+// Stressed is a section of the bar with what acts on it.
+type Stressed struct {
+	X      float64    // m
+	Axial  float64    // N
+	Moment [2]float64 // N m, Upright and Level
+	Stress float64    // Pa, (9.8)
+}
+
+// WorstStress returns the section with the largest stress, exactly: at a knot, or where the derivative
+// of (9.8) is zero for one of the signs its terms can have.
+func (d Diagram) WorstStress() Stressed {
+	worst := Stressed{X: math.NaN(), Stress: -1}
 	for i := range d.Axial.P {
 		h := d.Axial.X[i+1] - d.Axial.X[i]
 		for _, s := range append([]float64{0, h}, d.stationary(i, h)...) {
-			if v := d.stress(i, s); v > worst.Value {
-				worst = Peak{d.Axial.X[i] + s, v}
+			if v := d.stress(i, s); v > worst.Stress {
+				worst = Stressed{d.Axial.X[i] + s, d.Axial.P[i].At(s),
+					[2]float64{d.Planes[Upright].Moment.P[i].At(s), d.Planes[Level].Moment.P[i].At(s)}, v}
 			}
 		}
 	}
