@@ -67,6 +67,7 @@ type Solver struct {
 	f         []vec.V3
 	gx        four
 	fixt      bool // t is held (stage two)
+	embed     bool // τ and κ are free
 	iter      int
 	dtau, dka float64
 	kept      struct {

@@ -52,9 +52,10 @@ func (s *Solver) run() (Status, string) {
 	for k := range s.soc {
 		s.soc[k].s, s.soc[k].z = four{1}, four{1}
 	}
-	nu := float64(len(s.half) + len(s.soc))
-	if !s.fixt {
-		nu++
+	cones := float64(len(s.half) + len(s.soc))
+	s.embed = !s.fixt
+	if s.fixt {
+		s.ka = 0
 	}
 	nb := norm6(s.b)
 	best, good := math.Inf(1), good
@@ -99,8 +100,10 @@ func (s *Solver) run() (Status, string) {
 			nz = math.Max(nz, c.s[0])
 		}
 		r4 := float64(-s.ct*s.t) + dot6(&s.b, &s.y) - hz - s.ka
-		if !s.fixt {
+		nu := cones
+		if s.embed {
 			mu += float64(s.tau * s.ka)
+			nu++
 		}
 		mu /= nu
 		rxn := math.Abs(s.rt)
@@ -118,7 +121,7 @@ func (s *Solver) run() (Status, string) {
 		primal := math.Max(ryn/math.Max(1, nb), rz/math.Max(1, nz/s.tau)) / s.tau
 		dual := rxn / s.tau
 		obj, bound := s.ct*s.t/s.tau, (dot6(&s.b, &s.y)-hz)/s.tau
-		rel := math.Abs(obj-bound) / math.Max(1, math.Min(math.Abs(obj), math.Abs(bound)))
+		rel := math.Abs(obj-bound) / math.Max(1e-3, math.Max(math.Abs(obj), math.Abs(bound)))
 		if s.fixt {
 			rel = mu * nu / math.Max(1e-3, s.size())
 		}
@@ -126,7 +129,7 @@ func (s *Solver) run() (Status, string) {
 		if worst <= aim {
 			return Optimal, ""
 		}
-		if !s.fixt {
+		if s.embed {
 			if by := dot6(&s.b, &s.y) - hz; by > 0 && math.Max(rxn, 0) <= 1e-10*by && s.tau < s.ka {
 				return Infeasible, ""
 			}
@@ -147,6 +150,10 @@ func (s *Solver) run() (Status, string) {
 			best = worst
 			s.save()
 		}
+		if s.embed && worst < 1e-3 && s.ka < 1e-3*s.tau {
+			s.land()
+			continue
+		}
 		for k := range s.soc {
 			if !s.soc[k].scale() {
 				if best <= good {
@@ -163,7 +170,7 @@ func (s *Solver) run() (Status, string) {
 			}
 			return Unsolved, "the balance is too nearly singular"
 		}
-		if !s.fixt {
+		if s.embed {
 			s.constant()
 		}
 		// predictor
@@ -267,7 +274,7 @@ func (s *Solver) direction(part, sigma, mu, r4 float64, correct bool) {
 	if correct {
 		dk -= s.dtau * s.dka
 	}
-	if !s.fixt {
+	if s.embed {
 		num := -part*r4 + dk/s.tau + s.ct*s.t2 - dot6(&s.b, &s.y2)
 		den := -s.ct*s.t1 + dot6(&s.b, &s.y1) + s.ka/s.tau
 		for k := range s.half {
@@ -333,7 +340,7 @@ func (s *Solver) length(back float64) float64 {
 		a = step(&c.s, &c.ds, a)
 		a = step(&c.z, &c.dz, a)
 	}
-	if !s.fixt {
+	if s.embed {
 		if s.dtau < 0 {
 			a = math.Min(a, -s.tau/s.dtau)
 		}
@@ -364,10 +371,34 @@ func (s *Solver) move(a float64) {
 			c.z[i] += float64(a * c.dz[i])
 		}
 	}
-	if !s.fixt {
+	if s.embed {
 		s.tau += a * s.dtau
 		s.ka += a * s.dka
 	}
+}
+
+// land leaves the embedding once an answer is certain to be near: everything is divided by τ, which
+// stays 1 from then on. The last digits are cleaner without its direction.
+func (s *Solver) land() {
+	k := 1 / s.tau
+	for j := range s.x {
+		s.x[j] *= k
+	}
+	s.t *= k
+	for i := range s.y {
+		s.y[i] *= k
+	}
+	for i := range s.half {
+		s.half[i].s *= k
+		s.half[i].z *= k
+	}
+	for i := range s.soc {
+		for j := range 4 {
+			s.soc[i].s[j] *= k
+			s.soc[i].z[j] *= k
+		}
+	}
+	s.tau, s.ka, s.embed = 1, 0, false
 }
 
 // save keeps the present point, the best so far.
