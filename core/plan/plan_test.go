@@ -37,6 +37,8 @@ func TestDecodeRefusesTheHuge(t *testing.T) {
 		{"not UTF-8", head + "\"title\":\"\xff\"}", "title holds text that is not Unicode (UTF-8)"},
 		{"UTF-16", "\xff\xfe{\x00", "the plan is UTF-16 text"},
 		{"a control character", head + "\"title\":\"a\x00\"}", "control character"},
+		{"a zero byte after the end", head + "\"title\":\"a\"}\x00", "more text follows the plan's closing brace"},
+		{"a zero byte for a value", head + "\"title\":\x00}", `title is “\x00”, which is no JSON value`},
 		{"a bad escape", head + `"title":"\q"}`, "a backslash is followed by"},
 		{"a number without end", head + `"seed":` + strings.Repeat("9", 1e6) + `}`, "seed is 9999999999999999999999999999999999999999…"},
 	} {

@@ -49,6 +49,8 @@ func (r *reader) peek() byte {
 	for ; r.at < len(r.data); r.at++ {
 		switch c := r.data[r.at]; c {
 		case ' ', '\t', '\n', '\r':
+		case 0: // a zero byte is not the end
+			return 0xff
 		default:
 			return c
 		}
