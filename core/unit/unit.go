@@ -5,8 +5,8 @@
 // factors are exact:
 //
 //   - foot 0.3048 m (so inch 0.0254 m), pound 0.45359237 kg, ounce a sixteenth of it: the international
-//     yard and pound agreement of 1 July 1959, United States Federal Register 24 FR 5348; NIST Special Publication 811
-//     (2008), appendix B.8.
+//     yard and pound agreement of 1 July 1959 (National Bureau of Standards Circular 572, addendum of 22
+//     January 1960, for yard and inch; Federal Register 24 FR 5348 for the pound, page from memory).
 //   - kilogram-force 9.80665 N, by the standard acceleration of free fall, 9.80665 m/s² (3rd General Conference
 //     on Weights and Measures, 1901; ISO 80000-3). A pound-force is a pound times that acceleration.
 //   - degree π/180 rad. Angles are degrees in plans and reports, so here the degree is the base.
