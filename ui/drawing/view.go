@@ -86,6 +86,9 @@ func (v *View) sheet() *vugu.VGNode {
 	for i, h := range v.handles {
 		g.AppendChild(v.handle(i, h))
 	}
+	// A finger on a handle must not scroll the page. The style sheet says so too (touch-action), which
+	// browsers do not all heed on shapes inside an SVG.
+	figure.On(g, "touchstart", func(e vugu.DOMEvent) { e.PreventDefault() })
 	n := figure.SVG("svg", figure.Attrs{"class", class, "viewBox", "0 0 " + figure.Num(SheetWidth) + " " + figure.Num(v.frame.Height),
 		"role", "group", "aria-label", "Elevation and plan, to scale", "aria-describedby", "dw-words"},
 		group(e), group(p), g)
