@@ -10,6 +10,7 @@ import "github.com/vugu/vugu"
 import js "github.com/vugu/vugu/js"
 import "log"
 
+import "cohoist/ui/chart"
 import "cohoist/ui/format"
 import "cohoist/ui/store"
 
@@ -18,7 +19,8 @@ import "cohoist/core/report"
 
 // Agility is the table of motions.
 type Agility struct {
-	Store *store.Store
+	Store            *store.Store
+	byNumber, bySize chart.Line
 }
 
 func (c *Agility) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
@@ -40,73 +42,110 @@ func (c *Agility) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 		vgn.SetInnerHTML(vugu.HTML("Agility"))
 		vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t"}
 		vgparent.AppendChild(vgn)
-		vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "p", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "lead"}}}
+		vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "p", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "lead"}, vugu.VGAttribute{Namespace: "", Key: "id", Val: "agility-lead"}}}
 		vgparent.AppendChild(vgn)
-		vgn.SetInnerHTML(vugu.HTML("What the team can still do about hover, beside one vehicle alone without payload."))
+		vgn.SetInnerHTML(c.lead())
 		vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t"}
 		vgparent.AppendChild(vgn)
-		vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "table"}, vugu.VGAttribute{Namespace: "", Key: "role", Val: "table"}, vugu.VGAttribute{Namespace: "", Key: "aria-label", Val: "Agility of the team and of one vehicle alone"}}}
+		vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "beside"}}}
 		vgparent.AppendChild(vgn)
 		{
 			vgparent := vgn
 			_ = vgparent
-			vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t\t"}
+			vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t"}
 			vgparent.AppendChild(vgn)
-			vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "tr head"}, vugu.VGAttribute{Namespace: "", Key: "role", Val: "row"}}}
+			vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "table"}, vugu.VGAttribute{Namespace: "", Key: "role", Val: "table"}, vugu.VGAttribute{Namespace: "", Key: "aria-label", Val: "Agility of the team and of one vehicle alone"}}}
 			vgparent.AppendChild(vgn)
-			vgn.SetInnerHTML(vugu.HTML("\x3Cspan role=\"columnheader\"\x3EMotion\x3C/span\x3E\x3Cspan role=\"columnheader\" class=\"num\"\x3ETeam\x3C/span\x3E\x3Cspan role=\"columnheader\" class=\"num\"\x3EOne alone\x3C/span\x3E\x3Cspan role=\"columnheader\"\x3ETeam over one\x3C/span\x3E"))
-			vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t\t"}
-			vgparent.AppendChild(vgn)
-			for vgiterkeyt, m := range c.moves() {
-				var vgiterkey interface{} = vgiterkeyt
-				_ = vgiterkey
-				m := m
-				_ = m
-				vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "tr"}, vugu.VGAttribute{Namespace: "", Key: "role", Val: "row"}}}
+			{
+				vgparent := vgn
+				_ = vgparent
+				vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t\t"}
 				vgparent.AppendChild(vgn)
-				vgn.AddAttrInterface("id", "agility-"+m.ID)
-				{
-					vgparent := vgn
-					_ = vgparent
-					vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t\t\t"}
+				vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "tr head"}, vugu.VGAttribute{Namespace: "", Key: "role", Val: "row"}}}
+				vgparent.AppendChild(vgn)
+				vgn.SetInnerHTML(vugu.HTML("\x3Cspan role=\"columnheader\"\x3EMotion\x3C/span\x3E\x3Cspan role=\"columnheader\" class=\"num\"\x3ETeam\x3C/span\x3E\x3Cspan role=\"columnheader\" class=\"num\"\x3EOne alone\x3C/span\x3E\x3Cspan role=\"columnheader\"\x3ETeam over one\x3C/span\x3E"))
+				vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t\t"}
+				vgparent.AppendChild(vgn)
+				for vgiterkeyt, m := range c.moves() {
+					var vgiterkey interface{} = vgiterkeyt
+					_ = vgiterkey
+					m := m
+					_ = m
+					vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "tr"}, vugu.VGAttribute{Namespace: "", Key: "role", Val: "row"}}}
 					vgparent.AppendChild(vgn)
-					vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute{{Namespace: "", Key: "role", Val: "cell"}}}
-					vgparent.AppendChild(vgn)
-					vgn.SetInnerHTML(m.Name)
-					vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute{{Namespace: "", Key: "role", Val: "cell"}, vugu.VGAttribute{Namespace: "", Key: "class", Val: "num"}}}
-					vgparent.AppendChild(vgn)
-					vgn.SetInnerHTML(m.Team)
-					vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute{{Namespace: "", Key: "role", Val: "cell"}, vugu.VGAttribute{Namespace: "", Key: "class", Val: "num"}}}
-					vgparent.AppendChild(vgn)
-					vgn.SetInnerHTML(m.Solo)
-					vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t\t\t"}
-					vgparent.AppendChild(vgn)
-					vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute{{Namespace: "", Key: "role", Val: "cell"}, vugu.VGAttribute{Namespace: "", Key: "class", Val: "used"}}}
-					vgparent.AppendChild(vgn)
+					vgn.AddAttrInterface("id", "agility-"+m.ID)
 					{
 						vgparent := vgn
 						_ = vgparent
-						vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "svg", Data: "svg", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "bar"}, vugu.VGAttribute{Namespace: "", Key: "viewBox", Val: "0 0 100 6"}, vugu.VGAttribute{Namespace: "", Key: "preserveAspectRatio", Val: "none"}, vugu.VGAttribute{Namespace: "", Key: "aria-hidden", Val: "true"}, vugu.VGAttribute{Namespace: "", Key: "focusable", Val: "false"}}}
+						vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t\t\t"}
+						vgparent.AppendChild(vgn)
+						vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute{{Namespace: "", Key: "role", Val: "cell"}}}
+						vgparent.AppendChild(vgn)
+						vgn.SetInnerHTML(m.Name)
+						vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute{{Namespace: "", Key: "role", Val: "cell"}, vugu.VGAttribute{Namespace: "", Key: "class", Val: "num"}}}
+						vgparent.AppendChild(vgn)
+						vgn.SetInnerHTML(m.Team)
+						vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute{{Namespace: "", Key: "role", Val: "cell"}, vugu.VGAttribute{Namespace: "", Key: "class", Val: "num"}}}
+						vgparent.AppendChild(vgn)
+						vgn.SetInnerHTML(m.Solo)
+						vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t\t\t"}
+						vgparent.AppendChild(vgn)
+						vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute{{Namespace: "", Key: "role", Val: "cell"}, vugu.VGAttribute{Namespace: "", Key: "class", Val: "used"}}}
 						vgparent.AppendChild(vgn)
 						{
 							vgparent := vgn
 							_ = vgparent
-							vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "svg", Data: "rect", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "track"}, vugu.VGAttribute{Namespace: "", Key: "width", Val: "100"}, vugu.VGAttribute{Namespace: "", Key: "height", Val: "6"}}}
+							vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "svg", Data: "svg", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "bar"}, vugu.VGAttribute{Namespace: "", Key: "viewBox", Val: "0 0 100 6"}, vugu.VGAttribute{Namespace: "", Key: "preserveAspectRatio", Val: "none"}, vugu.VGAttribute{Namespace: "", Key: "aria-hidden", Val: "true"}, vugu.VGAttribute{Namespace: "", Key: "focusable", Val: "false"}}}
 							vgparent.AppendChild(vgn)
-							vgn.SetInnerHTML(vugu.HTML(""))
-							vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "svg", Data: "rect", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "fill"}, vugu.VGAttribute{Namespace: "", Key: "height", Val: "6"}}}
+							vgn.AddAttrInterface("hidden", m.Time)
+							{
+								vgparent := vgn
+								_ = vgparent
+								vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "svg", Data: "rect", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "track"}, vugu.VGAttribute{Namespace: "", Key: "width", Val: "100"}, vugu.VGAttribute{Namespace: "", Key: "height", Val: "6"}}}
+								vgparent.AppendChild(vgn)
+								vgn.SetInnerHTML(vugu.HTML(""))
+								vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "svg", Data: "rect", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "fill"}, vugu.VGAttribute{Namespace: "", Key: "height", Val: "6"}}}
+								vgparent.AppendChild(vgn)
+								vgn.AddAttrInterface("width", bar(m.Ratio))
+								vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "svg", Data: "rect", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "full"}, vugu.VGAttribute{Namespace: "", Key: "x", Val: "80"}, vugu.VGAttribute{Namespace: "", Key: "width", Val: "0.8"}, vugu.VGAttribute{Namespace: "", Key: "height", Val: "6"}}}
+								vgparent.AppendChild(vgn)
+								vgn.SetInnerHTML(vugu.HTML(""))
+							}
+							vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "num share"}}}
 							vgparent.AppendChild(vgn)
-							vgn.AddAttrInterface("width", bar(m.Ratio))
-							vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "svg", Data: "rect", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "full"}, vugu.VGAttribute{Namespace: "", Key: "x", Val: "80"}, vugu.VGAttribute{Namespace: "", Key: "width", Val: "0.8"}, vugu.VGAttribute{Namespace: "", Key: "height", Val: "6"}}}
-							vgparent.AppendChild(vgn)
-							vgn.SetInnerHTML(vugu.HTML(""))
+							vgn.SetInnerHTML(m.factor())
 						}
-						vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "num share"}}}
+						vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t\t"}
 						vgparent.AppendChild(vgn)
-						vgn.SetInnerHTML(format.Share(m.Ratio))
 					}
-					vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t\t"}
-					vgparent.AppendChild(vgn)
+				}
+				vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t"}
+				vgparent.AppendChild(vgn)
+			}
+			vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t"}
+			vgparent.AppendChild(vgn)
+			vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "charts"}, vugu.VGAttribute{Namespace: "", Key: "id", Val: "scaling"}}}
+			vgparent.AppendChild(vgn)
+			{
+				vgparent := vgn
+				_ = vgparent
+				{
+					var vgcomp vugu.Builder = c.number()
+					if vgcomp != nil {
+						vgin.BuildEnv.WireComponent(vgcomp)
+						vgout.Components = append(vgout.Components, vgcomp)
+						vgn = &vugu.VGNode{Component: vgcomp}
+						vgparent.AppendChild(vgn)
+					}
+				}
+				{
+					var vgcomp vugu.Builder = c.size()
+					if vgcomp != nil {
+						vgin.BuildEnv.WireComponent(vgcomp)
+						vgout.Components = append(vgout.Components, vgcomp)
+						vgn = &vugu.VGNode{Component: vgcomp}
+						vgparent.AppendChild(vgn)
+					}
 				}
 			}
 			vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t"}
@@ -194,6 +233,12 @@ func (c *Checks) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 						vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "where"}}}
 						vgparent.AppendChild(vgn)
 						vgn.SetInnerHTML(c.where(r))
+						vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: " "}
+						vgparent.AppendChild(vgn)
+						vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute(nil)}
+						vgparent.AppendChild(vgn)
+						vgn.AddAttrInterface("class", c.plain(r))
+						vgn.SetInnerHTML(c.status(r).Text)
 					}
 					vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "num"}}}
 					vgparent.AppendChild(vgn)
@@ -224,9 +269,6 @@ func (c *Checks) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 						vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "num share"}}}
 						vgparent.AppendChild(vgn)
 						vgn.SetInnerHTML(format.Share(r.Utilisation))
-						vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "status"}}}
-						vgparent.AppendChild(vgn)
-						vgn.SetInnerHTML(c.status(r).Text)
 					}
 				}
 				vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t\t"}
@@ -373,9 +415,33 @@ func (c *Remarks) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 					vgparent.AppendChild(vgn)
 					vgn.SetInnerHTML(t)
 				}
-				vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "li", Attr: []vugu.VGAttribute(nil)}
-				vgparent.AppendChild(vgn)
-				vgn.SetInnerHTML(vugu.HTML("A lift can hurt people. The sheet is one input to the judgement of those responsible for the flight; it does not replace local rules, the makers\x26#39; limits or licensed practice."))
+			}
+		}
+		vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t"}
+		vgparent.AppendChild(vgn)
+		vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute{{Namespace: "", Key: "id", Val: "notes"}}}
+		vgparent.AppendChild(vgn)
+		vgn.AddAttrInterface("hidden", len(c.list("notes")) == 0)
+		{
+			vgparent := vgn
+			_ = vgparent
+			vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "h2", Attr: []vugu.VGAttribute(nil)}
+			vgparent.AppendChild(vgn)
+			vgn.SetInnerHTML(vugu.HTML("Notes"))
+			vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "ul", Attr: []vugu.VGAttribute(nil)}
+			vgparent.AppendChild(vgn)
+			{
+				vgparent := vgn
+				_ = vgparent
+				for vgiterkeyt, t := range c.list("notes") {
+					var vgiterkey interface{} = vgiterkeyt
+					_ = vgiterkey
+					t := t
+					_ = t
+					vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "li", Attr: []vugu.VGAttribute(nil)}
+					vgparent.AppendChild(vgn)
+					vgn.SetInnerHTML(t)
+				}
 			}
 		}
 		vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t"}

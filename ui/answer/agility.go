@@ -3,12 +3,25 @@ package answer
 import (
 	"math"
 
+	"cohoist/core/unit"
 	"cohoist/ui/format"
 )
 
 type move struct {
 	ID, Name, Team, Solo string
 	Ratio                float64
+	Time                 bool
+}
+
+// factor is the ratio for reading: a part of one vehicle's for strengths, how many times as long for times.
+func (m move) factor() string {
+	if !m.Time {
+		return format.Share(m.Ratio)
+	}
+	if s := unit.Figures(m.Ratio, 2); s != unit.None {
+		return s + "\u202f×"
+	}
+	return unit.None
 }
 
 // moves are the rows of the table: accelerations, then times. Of two ways the weaker is shown, with
@@ -24,19 +37,19 @@ func (c *Agility) moves() []move {
 	}
 	least := func(p [2]float64) float64 { return math.Min(p[0], p[1]) }
 	list := []move{
-		{"roll", "Roll", pair(t.RollAcc), pair(s.RollAcc), least(r.RollAcc)},
-		{"pitch", "Pitch", pair(t.PitchAcc), pair(s.PitchAcc), least(r.PitchAcc)},
-		{"yaw", "Yaw", pair(t.YawAcc), pair(s.YawAcc), least(r.YawAcc)},
-		{"climb", "Climb", u.Show(format.Acceleration, t.ClimbAcc), u.Show(format.Acceleration, s.ClimbAcc), r.ClimbAcc},
-		{"side", "Sideways", u.Show(format.Acceleration, t.SideAcc), u.Show(format.Acceleration, s.SideAcc), r.SideAcc},
+		{"roll", "Roll", pair(t.RollAcc), pair(s.RollAcc), least(r.RollAcc), false},
+		{"pitch", "Pitch", pair(t.PitchAcc), pair(s.PitchAcc), least(r.PitchAcc), false},
+		{"yaw", "Yaw", pair(t.YawAcc), pair(s.YawAcc), least(r.YawAcc), false},
+		{"climb", "Climb", u.Show(format.Acceleration, t.ClimbAcc), u.Show(format.Acceleration, s.ClimbAcc), r.ClimbAcc, false},
+		{"side", "Sideways", u.Show(format.Acceleration, t.SideAcc), u.Show(format.Acceleration, s.SideAcc), r.SideAcc, false},
 	}
 	for k, name := range [3]string{"roll", "pitch", "yaw"} {
 		list = append(list, move{"turn30-" + name, "Time to " + name + " by 30°", u.Show(format.Seconds, t.TurnSmall[k]),
-			u.Show(format.Seconds, s.TurnSmall[k]), r.TurnSmall[k]})
+			u.Show(format.Seconds, s.TurnSmall[k]), r.TurnSmall[k], true})
 	}
 	for k, name := range [3]string{"roll", "pitch", "yaw"} {
 		list = append(list, move{"turn360-" + name, "Time to " + name + " by 360°", u.Show(format.Seconds, t.TurnFull[k]),
-			u.Show(format.Seconds, s.TurnFull[k]), r.TurnFull[k]})
+			u.Show(format.Seconds, s.TurnFull[k]), r.TurnFull[k], true})
 	}
 	return list
 }
@@ -51,6 +64,8 @@ func (c *Remarks) list(name string) []string {
 		return r.Cautions
 	case "missing":
 		return r.Missing
+	case "notes":
+		return r.Notes
 	}
 	return r.Unknown
 }

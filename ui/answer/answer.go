@@ -18,12 +18,12 @@ import (
 type word struct{ Mark, Text, Class string }
 
 var verdicts = map[report.Verdict]word{
-	report.Lifts:        {"✓", "It lifts", "ok"},
-	report.ThinLift:     {"≈", "It lifts, with little to spare", "thin"},
-	report.Fails:        {"✕", "It does not work", "fail"},
+	report.Lifts:        {"✓", "Yes, it lifts", "ok"},
+	report.ThinLift:     {"≈", "Yes, but only just", "thin"},
+	report.Fails:        {"✕", "No, not like this", "fail"},
 	report.NeedsInput:   {"?", "A number is missing", "needs"},
 	report.OutsideModel: {"!", "Outside the model", "outside"},
-	report.Unsolved:     {"…", "Not solved", "outside"},
+	report.Unsolved:     {"…", "No answer", "outside"},
 }
 
 var statuses = map[check.Status]word{
@@ -104,6 +104,15 @@ func (c *Verdict) busy() string {
 func (c *Checks) number(r check.Row, x float64) string { return c.Store.Units.In(r.Unit, x) }
 
 func (c *Checks) status(r check.Row) word { return statuses[r.Status] }
+
+// plain is the class of a row's status: the usual one is told by its mark, and in words only to
+// those who do not see it.
+func (c *Checks) plain(r check.Row) string {
+	if r.Status == check.OK {
+		return "unseen"
+	}
+	return "status"
+}
 
 func (c *Checks) where(r check.Row) string {
 	if r.Where == "" {
