@@ -46,14 +46,14 @@ func (d Diagram) Stress(x float64) float64 {
 	worst := 0.0
 	for i := range d.Axial.P {
 		if d.Axial.X[i] <= x && x <= d.Axial.X[i+1] {
-			worst = math.Max(worst, d.stress(i, x-d.Axial.X[i]))
+			worst = math.Max(worst, d.StressIn(i, x-d.Axial.X[i]))
 		}
 	}
 	return worst
 }
 
-// stress is (9.8) in piece i, s metres along it.
-func (d Diagram) stress(i int, s float64) float64 {
+// StressIn is (9.8) in piece i, s metres along it, Pa.
+func (d Diagram) StressIn(i int, s float64) float64 {
 	c := d.Bar.Section
 	n := math.Abs(d.Axial.P[i].At(s)) / c.Area
 	m := [2]float64{d.Planes[Upright].Moment.P[i].At(s), d.Planes[Level].Moment.P[i].At(s)}
@@ -78,7 +78,7 @@ func (d Diagram) WorstStress() Stressed {
 	for i := range d.Axial.P {
 		h := d.Axial.X[i+1] - d.Axial.X[i]
 		for _, s := range append([]float64{0, h}, d.stationary(i, h)...) {
-			if v := d.stress(i, s); v > worst.Stress {
+			if v := d.StressIn(i, s); v > worst.Stress {
 				worst = Stressed{d.Axial.X[i] + s, d.Axial.P[i].At(s),
 					[2]float64{d.Planes[Upright].Moment.P[i].At(s), d.Planes[Level].Moment.P[i].At(s)}, v}
 			}

@@ -12,4 +12,7 @@ var All = []Check{
 	Separation,
 	Grip,
 	CentreOfMass,
+	Bending,
+	Deflection,
+	IdealShare,
 }

@@ -28,6 +28,8 @@ type Facts struct {
 	Moves   agility.Moves // of the team
 	Solver  *solve.Solver
 	Missing []string // fields left out that have no honest default
+	Bent    *Bent    // the payload as a beam; nil: it is none
+	Held    *Held    // the team holding places; nil: balance alone says who carries
 }
 
 // Limit is a range in which a check's model holds.

@@ -41,7 +41,10 @@ func Build(p plan.Plan) Report {
 		m := share.New(p, payload, area, density)
 		facts.Model, facts.Solver = m, s
 		facts.Answer = m.Share(s)
+		facts.Bent = check.Bend(facts)
+		facts.Held = check.Hold(facts)
 		r.fill(m, facts.Answer)
+		r.bend(facts)
 		facts.Moves = r.moves(m, s, facts.Answer)
 		largest := m.Largest(s)
 		r.Team.LargestPayload = largest.Mass

@@ -24,6 +24,8 @@ type Report struct {
 	Agility     Agility     `json:"agility"`
 	NoBalance   *NoBalance  `json:"no_balance"` // nil when there is a balance
 	Scaling     Scaling     `json:"scaling"`
+	Beam        *Beam       `json:"beam"` // nil when the payload is no beam
+	Held        *Held       `json:"held"` // nil when balance alone says who carries
 	Assumptions []string    `json:"assumptions"`
 	Notes       []string    `json:"notes"` // why a number is missing, and the like
 	Cautions    []string    `json:"cautions"`
