@@ -3,6 +3,7 @@ package drawing
 import (
 	"math"
 	"strconv"
+	"unicode/utf8"
 
 	"cohoist/core/vec"
 	"cohoist/ui/figure"
@@ -17,6 +18,9 @@ func (p *pen) dimension(a, b Point, off float64, text string, part float64) {
 	if !(n > 2) || !drawable(a) || !drawable(b) {
 		return
 	}
+	if w := 5.8 * float64(utf8.RuneCountInString(text)); part == 0.5 && n < w { // the text stands beyond the end
+		part = 1 + (w/2+4)/n
+	}
 	dx, dy = dx/n, dy/n
 	nx, ny := -dy, dx // to the right of the way, y running down
 	out := func(q Point, d float64) Point { return Point{q.X + nx*d, q.Y + ny*d} }
@@ -25,7 +29,8 @@ func (p *pen) dimension(a, b Point, off float64, text string, part float64) {
 	s, e := out(a, off), out(b, off)
 	p.line(classDim, s, e)
 	if part > 1 {
-		p.line(classDim, e, Point{e.X + dx*(n*(part-1)+18), e.Y + dy*(n*(part-1)+18)})
+		end := n*(part-1) + 2.9*float64(utf8.RuneCountInString(text))
+		p.line(classDim, e, Point{e.X + dx*end, e.Y + dy*end})
 	}
 	if n > 24 {
 		head := func(q Point, k float64) {

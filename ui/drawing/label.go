@@ -20,7 +20,7 @@ type labels struct {
 // Size of the text of labels: a row, and the mean width of a letter.
 const (
 	row    = 12.5
-	letter = 6.4
+	letter = 6.9
 )
 
 func boxAt(at Point, text string) rect {
@@ -31,20 +31,38 @@ func boxAt(at Point, text string) rect {
 // take marks a place as covered.
 func (l *labels) take(r rect) { l.taken = append(l.taken, r) }
 
-// put writes text centred at the first of the places that is free and inside, else at the first.
-func (l *labels) put(class, text string, places ...Point) {
+// put writes text centred at the first of the places that is free, with a leader to the point it
+// names when it had to go to its side. Without a free place it is left out, or put at the first when it must be.
+func (l *labels) put(class, text string, of Point, must bool, places ...Point) {
 	if text == "" || len(places) == 0 {
 		return
 	}
-	best := l.inside(places[0], text)
-	for _, q := range places {
+	w := float64(utf8.RuneCountInString(text)) * letter
+	try := append([]Point(nil), places...)
+	for _, dx := range [4]float64{0.6 * w, -0.6 * w, 1.1 * w, -1.1 * w} {
+		for _, q := range places {
+			try = append(try, Point{q.X + dx, q.Y})
+		}
+	}
+	best, found := l.inside(places[0], text), false
+	for _, q := range try {
 		q = l.inside(q, text)
 		if b := boxAt(q, text); !l.covered(b) {
-			best = q
+			best, found = q, true
 			break
 		}
 	}
+	if !found && !must {
+		return
+	}
 	l.take(boxAt(best, text))
+	if dx := best.X - of.X; math.Abs(dx) > 0.4*w {
+		q := Point{best.X - math.Copysign(w/2+1, dx), best.Y - 4}
+		if math.Abs(dx) < w/2 { // above or below it still
+			q = Point{best.X, best.Y + 2}
+		}
+		l.pen.line(classDim, of, q)
+	}
 	l.pen.text(class, text, best)
 }
 
@@ -121,7 +139,7 @@ func (c Camera) names(l *labels, s *Scene, short bool, perN float64) {
 			if tip, ok := c.tip(v, perN); ok && !v.Cable && tip.Y < at.Y {
 				up = math.Max(up, at.Y-tip.Y)
 			}
-			l.put(class, text, around(at, up+5, r+2, plan && at.Y > middle+8)...)
+			l.put(class, text, at, urgent, around(at, up+5, r+2, plan && at.Y > middle+8)...)
 		}
 	}
 }
