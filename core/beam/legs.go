@@ -92,3 +92,32 @@ func Ranges(weight float64, com vec.V3, legs []Leg) (least, most []float64, err 
 	}
 	return least, most, err
 }
+
+// Settle finds the upright forces (N) with the least sum of squares that balance a weight W (N) at com,
+// each between least and most (N): how an even effort settles its ties, (5.10). It fails with ErrTips.
+func Settle(weight float64, com vec.V3, at []vec.V3, least, most []float64) ([]float64, error) {
+	n := len(at)
+	length := 0.0
+	for _, a := range at {
+		length = math.Max(length, math.Hypot(a[0]-com[0], a[1]-com[1]))
+	}
+	if length == 0 {
+		length = 1
+	}
+	q := program{oneSided: true, K: make([][]float64, n), c: make([]float64, n), most: make([]float64, n), b: []float64{1, 0, 0},
+		A: [][]float64{make([]float64, n), make([]float64, n), make([]float64, n)}}
+	for i, a := range at {
+		q.K[i] = make([]float64, n)
+		q.K[i][i] = 1
+		x, y := (a[0]-com[0])/length, (a[1]-com[1])/length
+		q.A[0][i], q.A[1][i], q.A[2][i] = 1, x, y
+		low := least[i] / weight
+		q.c[i], q.most[i] = -low, (most[i]-least[i])/weight
+		q.b[0], q.b[1], q.b[2] = q.b[0]-low, q.b[1]-float64(low*x), q.b[2]-float64(low*y)
+	}
+	r, err := q.solve()
+	for i := range r {
+		r[i] = float64(r[i]*weight) + least[i]
+	}
+	return r, err
+}

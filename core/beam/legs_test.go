@@ -136,3 +136,36 @@ func TestStiffAndSoftLimits(t *testing.T) {
 	one := carry(t, b, l, stiff(1), true)
 	near(t, "one in the middle", one.Reactions[0], 2, 1e-12)
 }
+
+// Even effort of four upright cables (thrust 1, no own weight) at the smallest worst utilisation 32.5 of
+// the rectangle above: the share with the least sum of squares, by hand: the largest leg at its
+// bound, the others on balance.
+func TestSettle(t *testing.T) {
+	at := make([]vec.V3, 4)
+	for i, g := range rectangle(1) {
+		at[i] = g.At
+	}
+	lo, hi := make([]float64, 4), []float64{32.5, 32.5, 32.5, 32.5}
+	r, err := Settle(100, vec.V3{0.3, 0.1, 0}, at, lo, hi)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for i, want := range []float64{32.5, 32.5, 7.5, 27.5} {
+		near(t, "settled", r[i], want, 1e-9)
+	}
+	free, _ := Settle(100, vec.V3{0.3, 0.1, 0}, at, lo, []float64{1e3, 1e3, 1e3, 1e3})
+	for i, want := range []float64{37.5, 27.5, 12.5, 22.5} {
+		near(t, "without bounds: equal springs", free[i], want, 1e-9)
+	}
+	tight, _ := Settle(100, vec.V3{0.3, 0.1, 0}, at, []float64{0, 0, 15, 0}, []float64{1e3, 1e3, 1e3, 21})
+	sum := vec.V3{}
+	for i, f := range tight {
+		sum = sum.Add(vec.V3{f, f * at[i][0], f * at[i][1]})
+	}
+	near(t, "balance", sum.Sub(vec.V3{100, 30, 10}).Norm(), 0, 1e-9)
+	near(t, "least", math.Min(tight[2], 15), 15, 1e-9)
+	near(t, "most", math.Max(tight[3], 21), 21, 1e-9)
+	if _, err := Settle(100, vec.V3{0.3, 0.1, 0}, at, lo, []float64{32, 32, 32, 32}); !errors.Is(err, ErrTips) {
+		t.Errorf("less than the smallest largest leg: %v", err)
+	}
+}

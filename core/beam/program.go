@@ -2,22 +2,45 @@ package beam
 
 import "math"
 
-// program is who carries: least ½ Rᵀ K R − cᵀ R with A R = b, and R ≥ 0 when one-sided, (9.10). K is
-// symmetric and positive definite on the forces that A leaves free, so there is one answer at most.
+// program is who carries: least ½ Rᵀ K R − cᵀ R with A R = b, and R ≥ 0 when one-sided, (9.10), and R ≤ most
+// where that is given. K is symmetric and positive definite on the forces that A leaves free, so
+// there is one answer at most.
 type program struct {
 	K        [][]float64
 	A        [][]float64
 	b, c     []float64
+	most     []float64 // nil: no upper bounds
 	oneSided bool
+}
+
+// stop is a bound that holds a force: R_i = at, and sign R_i ≥ sign at.
+type stop struct {
+	i    int
+	sign float64
+	at   float64
+}
+
+// broken finds the bound that r breaks most.
+func (q program) broken(r []float64) (worst stop, found bool) {
+	far := tiny
+	for i := range q.c {
+		if q.oneSided && -r[i] > far {
+			far, worst, found = -r[i], stop{i, 1, 0}, true
+		}
+		if q.most != nil && r[i]-q.most[i] > far {
+			far, worst, found = r[i]-q.most[i], stop{i, -1, q.most[i]}, true
+		}
+	}
+	return worst, found
 }
 
 // Forces smaller than this part of the load count as zero; it is some thousand times the rounding
 // of the linear systems.
 const tiny = 1e-11
 
-// solve works from the dual side: it starts with the answer in which supports may push, and makes the
-// one that pushes most go slack, letting go of others whose slackness no longer pays. Each
-// step raises the least energy, so no set of slack supports comes twice and the steps end.
+// solve works from the dual side: it starts with the answer in which supports may push, and stops
+// the force that breaks its bound most, letting go of other stops that no longer pay. Each
+// step raises the least energy, so no set of stops comes twice and the steps end.
 // (D. Goldfarb, A. Idnani, A numerically stable dual method for solving strictly convex quadratic
 // programs, Mathematical Programming 27, 1983; from memory.)
 func (q program) solve() ([]float64, error) {
@@ -25,69 +48,63 @@ func (q program) solve() ([]float64, error) {
 	if err != nil {
 		return nil, err
 	}
-	n := len(q.c)
-	var slack []int     // supports held at zero
-	var press []float64 // their multipliers: the gap over flexibility, ≥ 0
-	r, ok := q.step(q.c, q.b, nil)
+	n, m := len(q.c), len(q.b)
+	var held []stop
+	var press []float64 // their multipliers, ≥ 0
+	r, ok := q.step(q.c, q.b, nil, true)
 	if !ok {
 		return nil, ErrTips
 	}
-	for q.oneSided {
-		worst := -1
-		for i := range n {
-			if r[i] < -tiny && (worst < 0 || r[i] < r[worst]) {
-				worst = i
-			}
-		}
-		if worst < 0 {
+	still := make([]float64, m)
+	for range 100 * (n + 1) { // far more than ever needed; rounding could make steps go round
+		worst, found := q.broken(r)
+		if !found {
 			break
 		}
 		grown := 0.0 // the multiplier of the new one
-		for {
+		for full := false; !full; {
 			e := make([]float64, n)
-			e[worst] = 1
-			z, ok := q.step(e, make([]float64, len(q.b)), slack) // how the answer moves with it
+			e[worst.i] = worst.sign
+			z, ok := q.step(e, still, held, false) // how the answer moves with it
 			if !ok {
 				return nil, ErrTips
 			}
-			fall := z[n+len(q.b):] // how fast the others' multipliers fall
-			full := math.Inf(1)
-			if z[worst] > 1e-9 { // K is about one, so z is, unless the slack ones leave no freedom
-				full = -r[worst] / z[worst]
+			t, out := math.Inf(1), -1
+			if move := worst.sign * z[worst.i]; move > 1e-9 { // K is about one, so this is, unless the stops leave no freedom
+				t = worst.sign * (worst.at - r[worst.i]) / move
 			}
-			partial, out := math.Inf(1), -1
-			for k := range slack {
-				if fall[k] > tiny {
-					if t := press[k] / fall[k]; t < partial {
-						partial, out = t, k
-					}
+			full = true
+			for k, fall := range z[n+m:] { // how fast the others' multipliers fall
+				if fall > tiny && press[k]/fall < t {
+					t, out, full = press[k]/fall, k, false
 				}
 			}
-			t := math.Min(full, partial)
 			if math.IsInf(t, 1) {
-				return nil, ErrTips // nothing balances without pushing
+				return nil, ErrTips // nothing balances within the bounds
 			}
 			for i := range n {
 				r[i] += float64(t * z[i])
 			}
-			for k := range slack {
-				press[k] -= float64(t * fall[k])
+			for k := range held {
+				press[k] -= float64(t * z[n+m+k])
 			}
 			grown += t
-			if full <= partial {
-				slack, press = append(slack, worst), append(press, grown)
-				break
+			if !full {
+				held = append(held[:out:out], held[out+1:]...)
+				press = append(press[:out:out], press[out+1:]...)
 			}
-			slack = append(slack[:out:out], slack[out+1:]...)
-			press = append(press[:out:out], press[out+1:]...)
 		}
-		r, ok = q.step(q.c, q.b, slack) // afresh, so that rounding does not add up
+		held, press = append(held, worst), append(press, grown)
+		r, ok = q.step(q.c, q.b, held, true) // afresh, so that rounding does not add up
 		if !ok {
 			return nil, ErrTips
 		}
-		for k := range slack {
-			press[k] = -r[n+len(q.b)+k]
+		for k := range held {
+			press[k] = -r[n+m+k]
 		}
+	}
+	if _, found := q.broken(r); found {
+		return nil, ErrTips
 	}
 	out := r[:n:n]
 	for i := range out {
@@ -95,16 +112,16 @@ func (q program) solve() ([]float64, error) {
 			out[i] = 0
 		}
 	}
-	for _, i := range slack {
-		out[i] = 0
+	for _, s := range held {
+		out[s.i] = s.at
 	}
 	return out, nil
 }
 
-// step solves K R + Aᵀ λ + Eᵀ μ = c, A R = b, R = 0 on the slack ones. It returns R, λ, μ.
-func (q program) step(c, b []float64, slack []int) ([]float64, bool) {
+// step solves K R + Aᵀ λ + Sᵀ μ = c, A R = b, S R = the stops (or 0 when not at them). It returns R, λ, μ.
+func (q program) step(c, b []float64, held []stop, at bool) ([]float64, bool) {
 	n, m := len(q.c), len(q.b)
-	size := n + m + len(slack)
+	size := n + m + len(held)
 	a := make([][]float64, size)
 	for i := range a {
 		a[i] = make([]float64, size+1)
@@ -119,8 +136,11 @@ func (q program) step(c, b []float64, slack []int) ([]float64, bool) {
 		}
 		a[n+k][size] = b[k]
 	}
-	for k, i := range slack {
-		a[n+m+k][i], a[i][n+m+k] = 1, 1
+	for k, s := range held {
+		a[n+m+k][s.i], a[s.i][n+m+k] = s.sign, s.sign
+		if at {
+			a[n+m+k][size] = s.sign * s.at
+		}
 	}
 	return eliminate(a)
 }
