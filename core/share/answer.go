@@ -32,6 +32,7 @@ type Answer struct {
 	Moment   vec.V3  // the same, N m about the body's centre of mass
 	Parts    []Part
 	None     *NoBalance
+	Apart    *Apart       // how the cables lean to keep the vehicles apart
 	Even     solve.Result // the solver's own answer, with its certificate
 }
 

@@ -111,7 +111,7 @@ func TestLegsCapacity(t *testing.T) {
 			three := model(team(class(light, r.rating), leg(1, 0, angle), leg(-0.5, math.Sqrt(0.75), angle), leg(-0.5, -math.Sqrt(0.75), angle)), weighing(1, vec.V3{}))
 			sin := math.Sin(angle * math.Pi / 180)
 			for n, m := range map[float64]*share.Model{2: two, 3: three} {
-				got := m.Largest(solve.NewSolver()).Mass * share.Gravity
+				got := m.Largest(solve.NewSolver(), share.Answer{}).Mass * share.Gravity
 				printed := r.two[i]
 				if n == 3 {
 					printed = r.three[i]
@@ -132,7 +132,7 @@ func TestLegFactors(t *testing.T) {
 			legs = append(legs, leg(cos, sin, 90-r.fromVertical))
 		}
 		m := model(team(class(light, 1), legs...), weighing(0.1, vec.V3{}))
-		got := m.Largest(solve.NewSolver()).Mass * share.Gravity
+		got := m.Largest(solve.NewSolver(), share.Answer{}).Mass * share.Gravity
 		near(t, "leg factor", math.Floor(got*10+1e-6)/10, r.factor, 1e-9)
 	}
 }

@@ -16,14 +16,14 @@ type Largest struct {
 }
 
 // Largest finds the payload mass at which limits.utilisation is just reached, shape, centre of mass
-// and drag kept, (5.14). Where the balance is linear in the mass it is one program; a leaning team in
+// and drag kept, (5.14); cables that a leans apart stay so. Where the balance is linear in the mass it is one program; a leaning team in
 // wind, and the other policies, are solved by root-finding on the utilisation.
-func (m *Model) Largest(s *solve.Solver) Largest {
+func (m *Model) Largest(s *solve.Solver, a Answer) Largest {
 	switch {
 	case !m.Settled:
 		return Largest{math.NaN(), "the body finds no steady lean in this wind"}
 	case m.Plan.Policy == plan.EvenEffort && (m.Cables || m.Drag == vec.V3{} && m.still()):
-		return m.largestLinear(s)
+		return m.largestLinear(s, a.Apart)
 	case m.Plan.Policy == plan.Equal && m.over(s) == math.Inf(1):
 		return Largest{math.NaN(), "equal parts leave this payload unbalanced, whatever it weighs"}
 	}
@@ -41,16 +41,17 @@ func (m *Model) still() bool {
 }
 
 // largestLinear asks for the most kilograms at the payload's centre of mass.
-func (m *Model) largestLinear(s *solve.Solver) Largest {
+func (m *Model) largestLinear(s *solve.Solver, apart *Apart) Largest {
 	p := m.Within(m.Plan.Limits.Utilisation)
 	kilogram := m.Up.Scale(Gravity)
 	p.WrenchT = wrench(kilogram, m.Payload.COM.Sub(m.Body.COM).Cross(kilogram))
 	for i := range 6 {
 		p.Wrench[i] -= float64(m.Payload.Mass * p.WrenchT[i]) // from an empty payload up
 	}
+	m.keepApart(p, apart)
 	r := s.Solve(p)
 	switch {
-	case r.Status == solve.Infeasible, r.Status == solve.Optimal && r.T <= 0:
+	case r.Status == solve.Infeasible, r.Status == solve.Optimal && r.T <= 1e-9*m.Mass:
 		return Largest{0, "within its limits the team holds no payload of this shape, however light"}
 	case r.Status != solve.Optimal:
 		return Largest{math.NaN(), "not solved"}

@@ -1,6 +1,8 @@
 package share
 
 import (
+	"math"
+
 	"cohoist/core/plan"
 	"cohoist/core/solve"
 	"cohoist/core/vec"
@@ -19,19 +21,23 @@ func (m *Model) Share(s *solve.Solver) Answer {
 	p := m.Even(0)
 	a.Even = keep(s.Solve(p))
 	a.Status, a.Bound = a.Even.Status, a.Even.Bound
+	if a.Status == solve.Optimal && !sound(a.Even) {
+		a.Status, a.Bound = solve.Unsolved, math.NaN()
+	}
 	switch {
 	case a.Policy == plan.LeastSquares:
-		if r := solve.LeastSquares(p); r.Status == solve.Optimal || len(r.U)+len(r.F) > 0 {
+		if r := solve.LeastSquares(p); len(r.U)+len(r.F) > 0 {
 			a.Parts = m.parts(r.U, r.F)
 		}
 	case a.Policy == plan.Equal:
 		a.Parts = m.parts(m.equal())
 	case a.Status == solve.Optimal:
 		r := s.Settle(p, a.Even.T) // (5.10), ties
-		if r.Status != solve.Optimal {
+		if !sound(r) {
 			r = a.Even // as good, but with its ties as they fell
 		}
 		a.Parts = m.parts(r.U, r.F)
+		m.spreadOut(s, &a)
 	}
 	if a.Parts != nil {
 		m.weigh(&a)
@@ -40,6 +46,18 @@ func (m *Model) Share(s *solve.Solver) Answer {
 		a.None = m.explain(s, p, a.Even)
 	}
 	return a
+}
+
+// sound tells that an answer has every force.
+func sound(r solve.Result) bool {
+	sum := r.T
+	for _, u := range r.U {
+		sum += u
+	}
+	for _, f := range r.F {
+		sum += f[0] + f[1] + f[2]
+	}
+	return r.Status == solve.Optimal && !math.IsNaN(sum)
 }
 
 // keep copies an answer out of the solver's own memory.
