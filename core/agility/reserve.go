@@ -38,7 +38,7 @@ func Hover(m *share.Model, a share.Answer, v Moves, s *solve.Solver) Reserve {
 }
 
 func lesser(a, b Reserve) Reserve {
-	if math.IsNaN(a.Acc) || b.Acc >= a.Acc {
+	if math.IsNaN(a.Acc) || b.Acc >= a.Acc*(1-1e-6) { // equals: the first
 		return a
 	}
 	return b
