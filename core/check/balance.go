@@ -11,9 +11,11 @@ import (
 // Balance asks whether forces and moments add up to nothing.
 var Balance = Check{
 	ID: "balance", Title: "Forces and moments balance",
-	Doc:    "The team's forces and moments on the body must add up to its weight less its drag. What is left over is measured against the weight, moments against the weight at one metre.",
-	Limits: []Limit{air, leanRange},
-	Run:    balance,
+	Doc:      "The team's forces and moments on the body must add up to its weight less its drag. What is left over is measured against the weight, moments against the weight at one metre.",
+	Limits:   []Limit{air, leanRange},
+	Refs:     []string{"iso-2533", "boyd-convex"},
+	Examples: []Example{{Plan: "beam-pair", Utilisation: 0, Tol: 1, Source: "a residual below 1e-9, (5.13)"}},
+	Run:      balance,
 }
 
 // air is the range of the standard atmosphere's lowest layer, where the density formula holds.

@@ -9,10 +9,11 @@ import (
 // CableAngle asks whether the cables stay within the cone that the crew allows.
 var CableAngle = Check{
 	ID: "cable-angle", Title: "Cable angle",
-	Doc:    "Angle of the cable furthest from the vertical, against the cone that the crew allows. A leaning cable pulls harder than a hanging one by 1/cos of the angle.",
-	Limits: []Limit{air, clear},
-	Refs:   []string{"ashley-sling-angles"},
-	Run:    cableAngle,
+	Doc:      "Angle of the cable furthest from the vertical, against the cone that the crew allows. A leaning cable pulls harder than a hanging one by 1/cos of the angle.",
+	Limits:   []Limit{air, clear},
+	Refs:     []string{"ashley-sling-angles"},
+	Examples: []Example{{Plan: "beam-pair", Utilisation: 0, Tol: 1e-3, Source: "by hand: vertical cables, (8.4)"}},
+	Run:      cableAngle,
 }
 
 // clear is the shortest cable that keeps the rotors off the payload, in reaches of the vehicle.
@@ -34,13 +35,8 @@ func cableAngle(f Facts) Outcome {
 	if f.Answer.Parts == nil {
 		return dropped(f, share.DropCone, "The cables would have to lean further than their cone allows.")
 	}
-	worst := -1
-	for i, p := range f.Answer.Parts {
-		if !f.Model.Craft[i].Rigid && (worst < 0 || p.CableAngle > f.Answer.Parts[worst].CableAngle) {
-			worst = i
-		}
-	}
-	c, p := f.Model.Craft[worst], f.Answer.Parts[worst]
+	at := worst(len(f.Answer.Parts), func(i int) float64 { return f.Answer.Parts[i].CableAngle }) // rigid: NaN
+	c, p := f.Model.Craft[at], f.Answer.Parts[at]
 	var w working
 	w.add("Fh", math.Hypot(p.Force[0], p.Force[1]), "N", "THEORY (5.2)", "hypot(%v, %v)", p.Force[0], p.Force[1])
 	angle := w.add("γ", degrees(p.CableAngle), "°", "THEORY (5.7)", "atan2(Fh, %v)*180/pi", p.Force[2])
@@ -53,9 +49,10 @@ func cableAngle(f Facts) Outcome {
 // Tension asks whether every cable stays taut.
 var Tension = Check{
 	ID: "tension", Title: "Cables stay taut",
-	Doc:    "A cable pulls and never pushes, and a slack one snatches when it comes taut again. The vertical pull of the slackest cable, against the least that the crew wants in it.",
-	Limits: []Limit{air},
-	Run:    tension,
+	Doc:      "A cable pulls and never pushes, and a slack one snatches when it comes taut again. The vertical pull of the slackest cable, against the least that the crew wants in it.",
+	Limits:   []Limit{air},
+	Examples: []Example{{Plan: "beam-pair", Utilisation: 0.0254929, Tol: 1e-6, Source: "by hand: 0.5 N over 2 g, (8.5)"}},
+	Run:      tension,
 }
 
 func tension(f Facts) Outcome {
@@ -65,13 +62,13 @@ func tension(f Facts) Outcome {
 	if f.Answer.Parts == nil {
 		return dropped(f, share.DropTension, "Not every cable could be kept taut.")
 	}
-	least := -1
-	for i, p := range f.Answer.Parts {
-		if !f.Model.Craft[i].Rigid && (least < 0 || p.Force[2] < f.Answer.Parts[least].Force[2]) {
-			least = i
+	at := worst(len(f.Answer.Parts), func(i int) float64 {
+		if f.Model.Craft[i].Rigid {
+			return math.NaN()
 		}
-	}
-	c, p := f.Model.Craft[least], f.Answer.Parts[least]
+		return -f.Answer.Parts[i].Force[2] / f.Model.Weight()
+	})
+	c, p := f.Model.Craft[at], f.Answer.Parts[at]
 	demand := f.Plan.Limits.TensionMin
 	var w working
 	w.add("Fz", p.Force[2], "N", "THEORY (5.8)", "%v", p.Force[2])
@@ -91,9 +88,10 @@ func tension(f Facts) Outcome {
 // WorkingLoad asks whether the lines are strong enough.
 var WorkingLoad = Check{
 	ID: "working-load", Title: "Working load of the lines",
-	Doc:  "Pull in the cable nearest to its working load, which the maker of the line states with its design factor in it.",
-	Refs: []string{"doe-1090"},
-	Run:  workingLoad,
+	Doc:      "Pull in the cable nearest to its working load, which the maker of the line states with its design factor in it.",
+	Refs:     []string{"doe-1090"},
+	Examples: []Example{{Plan: "beam-pair", Utilisation: 0.0490333, Tol: 1e-6, Source: "by hand: 2 g over 400 N, (8.6)"}},
+	Run:      workingLoad,
 }
 
 func workingLoad(f Facts) Outcome {
@@ -103,23 +101,19 @@ func workingLoad(f Facts) Outcome {
 	if f.Answer.Parts == nil {
 		return dropped(f, share.DropWorkingLoad, "A line would have to bear more than its working load.")
 	}
-	worst, lacks := -1, ""
-	for i, p := range f.Answer.Parts {
-		c := f.Model.Craft[i]
-		switch {
-		case c.Rigid:
-		case math.IsNaN(c.WorkingLoad):
-			if lacks == "" {
-				lacks = c.ID
-			}
-		case worst < 0 || p.Tension/c.WorkingLoad > f.Answer.Parts[worst].Tension/f.Model.Craft[worst].WorkingLoad:
-			worst = i
+	lacks := ""
+	for _, c := range f.Model.Craft {
+		if !c.Rigid && math.IsNaN(c.WorkingLoad) && lacks == "" {
+			lacks = c.ID
 		}
 	}
-	if worst < 0 {
+	at := worst(len(f.Answer.Parts), func(i int) float64 { // rigid, or not given: NaN
+		return f.Answer.Parts[i].Tension / f.Model.Craft[i].WorkingLoad
+	})
+	if at < 0 {
 		return none(NeedsInput, "Give the working load of the lines (that of "+lacks+" is missing) to have this checked.")
 	}
-	c, p := f.Model.Craft[worst], f.Answer.Parts[worst]
+	c, p := f.Model.Craft[at], f.Answer.Parts[at]
 	var w working
 	w.add("F", p.Tension, "N", "THEORY (5.2)", "hypot(hypot(%v, %v), %v)", p.Force[0], p.Force[1], p.Force[2])
 	w.add("S", c.WorkingLoad, "N", given, "%v", c.WorkingLoad)

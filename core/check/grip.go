@@ -19,41 +19,38 @@ func grip(f Facts) Outcome {
 	if f.Answer.Parts == nil {
 		return noBalance()
 	}
-	worst, lacks, worstIs := -1, "", 0.0
-	load := func(i int) float64 { // NaN limits are not compared
-		h := f.Plan.Team[i].Hold
-		x := 0.0
-		if r := f.Answer.Parts[i].Force.Norm() / h.GripForceMax; r > x {
-			x = r
-		}
-		if r := f.Answer.Parts[i].Moment.Norm() / h.GripMomentMax; r > x {
-			x = r
-		}
-		return x
-	}
+	lacks := ""
 	for i, c := range f.Model.Craft {
-		if !c.Rigid {
-			continue
-		}
 		h := f.Plan.Team[i].Hold
-		if (math.IsNaN(h.GripForceMax) || math.IsNaN(h.GripMomentMax)) && lacks == "" {
+		if c.Rigid && lacks == "" && (math.IsNaN(h.GripForceMax) || math.IsNaN(h.GripMomentMax)) {
 			lacks = c.ID
 		}
-		if math.IsNaN(h.GripForceMax) && math.IsNaN(h.GripMomentMax) {
-			continue
-		}
-		if x := load(i); worst < 0 || x > worstIs {
-			worst, worstIs = i, x
-		}
 	}
-	if worst < 0 {
-		big := heaviest(f)
+	load := func(i int) float64 {
+		if !f.Model.Craft[i].Rigid {
+			return math.NaN()
+		}
+		force := f.Answer.Parts[i].Force.Norm() / f.Plan.Team[i].Hold.GripForceMax
+		moment := f.Answer.Parts[i].Moment.Norm() / f.Plan.Team[i].Hold.GripMomentMax
+		if math.IsNaN(force) || moment > force {
+			return moment
+		}
+		return force
+	}
+	at := worst(len(f.Model.Craft), load)
+	if at < 0 {
+		big := worst(len(f.Model.Craft), func(i int) float64 {
+			if !f.Model.Craft[i].Rigid {
+				return math.NaN()
+			}
+			return f.Answer.Parts[i].Force.Norm() / f.Model.Weight()
+		})
 		p := f.Answer.Parts[big]
 		return none(NeedsInput, "The grip of "+f.Model.Craft[big].ID+" passes "+say(p.Force.Norm(), "N")+" and "+
 			say(p.Moment.Norm(), "N m")+", the most of all; give what the grips may bear to have this checked.")
 	}
-	o := gripRow(f, worst)
-	if lacks != "" && worstIs <= 1+Edge {
+	o := gripRow(f, at)
+	if lacks != "" && load(at) <= 1+Edge {
 		o.Status = NeedsInput
 		o.Sentence += " What the grip of " + lacks + " may bear is missing in part."
 	}
@@ -76,15 +73,4 @@ func gripRow(f Facts, i int) Outcome {
 	w.add("n", force/h.GripForceMax, "1", "THEORY (8.8)", "F/Fmax")
 	return Outcome{Where: c.ID, Demand: force, Capacity: h.GripForceMax, Unit: "N", Steps: w,
 		Sentence: "The grip of " + c.ID + " bears a force of " + say(force, "N") + "; it may bear " + say(h.GripForceMax, "N") + "."}
-}
-
-// heaviest is the rigid hold that passes the greatest force.
-func heaviest(f Facts) int {
-	best := -1
-	for i, c := range f.Model.Craft {
-		if c.Rigid && (best < 0 || f.Answer.Parts[i].Force.Norm() > f.Answer.Parts[best].Force.Norm()) {
-			best = i
-		}
-	}
-	return best
 }

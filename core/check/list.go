@@ -138,3 +138,21 @@ func none(s Status, sentence string) Outcome {
 func noBalance() Outcome {
 	return none(NotApplicable, "There is no balance, so there are no forces to ask this of.")
 }
+
+// worst is the first index at which a utilisation is the highest, to the solver's accuracy, so that equal
+// vehicles are named in the order of the team on every machine. −1 when none has one.
+func worst(n int, of func(i int) float64) int {
+	const tie = 1e-6
+	high := math.Inf(-1)
+	for i := range n {
+		if x := of(i); x > high {
+			high = x
+		}
+	}
+	for i := range n {
+		if x := of(i); x > math.Inf(-1) && x >= high-tie*math.Max(1, math.Abs(high)) {
+			return i
+		}
+	}
+	return -1
+}

@@ -9,27 +9,26 @@ import (
 // Thrust asks how much of its thrust the hardest-working vehicle needs.
 var Thrust = Check{
 	ID: "thrust", Title: "Thrust margin",
-	Doc:    "Thrust needed over thrust available, at the vehicle that works hardest, against the part of it that the crew is willing to use in hover.",
-	Limits: []Limit{air},
-	Run:    thrust,
+	Doc:      "Thrust needed over thrust available, at the vehicle that works hardest, against the part of it that the crew is willing to use in hover.",
+	Limits:   []Limit{air},
+	Examples: []Example{{Plan: "beam-pair", Utilisation: 0.870985, Tol: 2e-6, Source: "by hand: (4/2 + 3.4) g over 0.8 × 76 N, (8.1)"}},
+	Run:      thrust,
 }
 
 func thrust(f Facts) Outcome {
 	if f.Answer.Parts == nil {
 		return noBalance()
 	}
-	worst, least, pull := 0, math.Inf(1), 0
+	at := worst(len(f.Answer.Parts), func(i int) float64 { return f.Answer.Parts[i].Utilisation })
+	least, pull := math.Inf(1), 0
 	for i, p := range f.Answer.Parts {
-		if p.Utilisation > f.Answer.Parts[worst].Utilisation {
-			worst = i
-		}
 		for _, u := range p.Rotor {
 			if u < least {
 				least, pull = u, i
 			}
 		}
 	}
-	c, p := f.Model.Craft[worst], f.Answer.Parts[worst]
+	c, p := f.Model.Craft[at], f.Answer.Parts[at]
 	limit := f.Plan.Limits.Utilisation
 	var w working
 	need, most := p.Effort, c.Vehicle.ThrustMax

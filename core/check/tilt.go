@@ -5,25 +5,20 @@ import "math"
 // Tilt asks whether every vehicle can lean as far as it must.
 var Tilt = Check{
 	ID: "tilt", Title: "Tilt of the vehicles",
-	Doc:    "Angle between a vehicle's thrust and the vertical, against the most its maker allows.",
-	Limits: []Limit{air, leanRange},
-	Run:    tilt,
+	Doc:      "Angle between a vehicle's thrust and the vertical, against the most its maker allows.",
+	Limits:   []Limit{air, leanRange},
+	Examples: []Example{{Plan: "beam-pair", Utilisation: 0, Tol: 1e-3, Source: "by hand: vertical thrusts, (8.3)"}},
+	Run:      tilt,
 }
 
 func tilt(f Facts) Outcome {
 	if f.Answer.Parts == nil {
 		return noBalance()
 	}
-	worst := 0
-	part := func(i int) float64 {
+	at := worst(len(f.Answer.Parts), func(i int) float64 {
 		return f.Answer.Parts[i].Tilt / f.Model.Craft[i].Vehicle.TiltMax
-	}
-	for i := range f.Answer.Parts {
-		if part(i) > part(worst) {
-			worst = i
-		}
-	}
-	c, p := f.Model.Craft[worst], f.Answer.Parts[worst]
+	})
+	c, p := f.Model.Craft[at], f.Answer.Parts[at]
 	up := p.Thrust
 	source := "THEORY (5.6)"
 	if c.Rigid {
