@@ -46,8 +46,11 @@ func Build(p plan.Plan) Report {
 		r.fill(m, facts.Answer)
 		r.bend(facts)
 		facts.Moves = r.moves(m, s, facts.Answer)
-		largest := m.Largest(s)
+		largest := m.Largest(s, facts.Answer)
 		r.Team.LargestPayload = largest.Mass
+		if facts.Answer.Apart != nil {
+			r.Notes = append(r.Notes, "The cables lean apart so that the vehicles keep their separation. Utilisation and largest payload are for that; the proven bound is for cables that hang as they like, and agility is for the first moment of a motion, without regard to separation.")
+		}
 		if largest.Reason != "" {
 			r.Notes = append(r.Notes, "Largest payload: "+largest.Reason+".")
 		}
@@ -104,6 +107,7 @@ func (r *Report) moves(m *share.Model, s *solve.Solver, a share.Answer) agility.
 	r.Agility.Solo = agility.Solo(m, s)
 	r.Agility.Team = agility.Of(m, a, s)
 	r.Agility.Ratio = agility.Ratio(r.Agility.Team, r.Agility.Solo)
+	r.Scaling = agility.Scale(m, s, a.Even.T, r.Agility.Team)
 	return r.Agility.Team
 }
 

@@ -46,7 +46,7 @@ func heavier(a, b check.Row) bool {
 	if rank[a.Status] != rank[b.Status] {
 		return rank[a.Status] > rank[b.Status]
 	}
-	return a.Utilisation > b.Utilisation // NaN never
+	return a.Utilisation > b.Utilisation*(1+1e-6) // NaN never; equals: the first
 }
 
 // sentence is the verdict in words: who lifts what, what is left, what governs.
