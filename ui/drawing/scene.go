@@ -69,10 +69,12 @@ func newScene(p plan.Plan, r report.Report, selected string, memory *keep) *Scen
 	pay := memory.payload(p.Payload.Solids, s.Turn)
 	s.Bodies, s.PayMin, s.PayMax, s.HasPay, s.keep = pay.bodies, pay.min, pay.max, pay.any, memory
 	s.Missing = append(s.Missing, pay.missing...)
-	if c := r.Payload.COM; usable3(c) {
-		s.COM, s.HasCOM = s.Turn.Mul(c), true
-	} else if p.Payload.COM != nil && usable3(*p.Payload.COM) {
-		s.COM, s.HasCOM = s.Turn.Mul(*p.Payload.COM), true
+	com := r.Payload.COM
+	if p.Payload.COM != nil { // what the plan states is on the screen before the report catches up
+		com = *p.Payload.COM
+	}
+	if usable3(com) {
+		s.COM, s.HasCOM = s.Turn.Mul(com), true
 	}
 	rigid := false
 	for i, m := range p.Team {
@@ -129,11 +131,11 @@ func (s *Scene) addCraft(i int, m plan.Member, class plan.Class, v report.Vehicl
 		if c.HasForce && c.Force.Norm() > 0 && c.Force[2] > 0 {
 			along = c.Force.Unit()
 		}
-		switch {
-		case known && usable3(v.Position):
-			c.Centre = s.Turn.Mul(v.Position)
+		switch { // from the plan first: it is ahead of its report while something is dragged
 		case usable(m.Hold.Length) && m.Hold.Length > 0:
 			c.Centre = c.Attach.Add(along.Scale(m.Hold.Length))
+		case known && usable3(v.Position):
+			c.Centre = s.Turn.Mul(v.Position)
 		}
 		tip := vec.V3{0, 0, 1}.Cross(up) // about this the vehicle tips to thrust along up
 		if n := tip.Norm(); n > 0 {

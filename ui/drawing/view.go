@@ -51,7 +51,8 @@ func (v *View) compose() {
 		if v.drag != nil || v.held.holds(v.scene) {
 			v.frame = *v.held
 		} else {
-			v.held = &v.frame
+			f := v.frame
+			v.held = &f
 		}
 	}
 	v.handles = v.scene.handles(v.frame)

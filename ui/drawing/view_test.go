@@ -260,3 +260,21 @@ func BenchmarkBuild(b *testing.B) {
 		})
 	}
 }
+
+// A vehicle is drawn where the report has it, and where the plan puts it while the report lags behind.
+func TestVehiclesStandWhereTheReportHasThem(t *testing.T) {
+	for name, f := range fixtures {
+		f := f()
+		s := newScene(f.plan, f.report, "", nil)
+		for i, c := range s.Craft {
+			if want := s.Turn.Mul(f.report.Vehicles[i].Position); !close3(c.Centre, want, 1e-12) {
+				t.Errorf("%s: %s at %v, want %v", name, c.ID, c.Centre, want)
+			}
+		}
+	}
+	f := beam()
+	f.plan.Team[0].Attach = vec.V3{0.5, 0, 0.03} // moved, the report not yet made again
+	if c := newScene(f.plan, f.report, "", nil).Craft[0]; !close3(c.Centre, vec.V3{0.5, 0, 3.03}, 1e-12) {
+		t.Errorf("vehicle A lags behind at %v", c.Centre)
+	}
+}
