@@ -39,7 +39,7 @@ func (v *View) Build(*vugu.BuildIn) *vugu.BuildOut {
 	v.compose()
 	fig := figure.HTML("figure", figure.Attrs{"class", "dw", "aria-label", "Drawing of the lift"},
 		figure.HTML("div", figure.Attrs{"class", "dw-views"}, v.sheet(),
-			figure.HTML("div", figure.Attrs{"class", "dw-side"}, v.turnable(), v.key(), v.inWords())))
+			figure.HTML("div", figure.Attrs{"class", "dw-side"}, v.turnable(), v.key(), v.hint(), v.inWords())))
 	return &vugu.BuildOut{Out: []*vugu.VGNode{fig}}
 }
 

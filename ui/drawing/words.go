@@ -42,9 +42,6 @@ func (s *Scene) signs() []string {
 	if over {
 		out = append(out, "Eight-sided frame: over the accepted utilisation of "+percent(s.Limit)+".")
 	}
-	if s.HasPay || len(s.Craft) > 0 {
-		out = append(out, "Drag attachments, vehicles or the centre of mass; a point catches on edges, centre lines and its neighbours' lines unless Alt is held.")
-	}
 	if len(s.Craft) > craftDrawn {
 		out = append(out, "Only the first "+whole(craftDrawn)+" of "+whole(len(s.Craft))+" vehicles are drawn.")
 	}
@@ -57,6 +54,15 @@ func (s *Scene) signs() []string {
 		out = append(out, t+".")
 	}
 	return out
+}
+
+// hint says what can be done with the drawing on a screen.
+func (v *View) hint() *vugu.VGNode {
+	t := ""
+	if len(v.handles) > 0 {
+		t = "Drag attachments, vehicles or the centre of mass; a point catches on edges, centre lines and its neighbours' lines unless Alt is held."
+	}
+	return figure.HTML("p", figure.Attrs{"class", "dw-hint"}, figure.Text(t))
 }
 
 func (v *View) inWords() *vugu.VGNode {
