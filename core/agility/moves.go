@@ -86,16 +86,21 @@ func most(s *solve.Solver, p *solve.Program, weight float64) float64 {
 	switch {
 	case r.Status != solve.Optimal:
 		return math.NaN()
-	case r.T*size(p.WrenchT) <= tolerance*weight:
+	case r.T*size(p) <= tolerance*weight:
 		return 0
 	}
 	return r.T
 }
 
-func size(w solve.Wrench) float64 {
+// size is how much a program asks for per unit of t: the wrench on the body, or, when the body
+// weighs nothing, the force that moves the vehicle that needs most.
+func size(p *solve.Program) float64 {
 	sum := 0.0
-	for _, x := range w {
+	for _, x := range p.WrenchT {
 		sum = math.Hypot(sum, x)
+	}
+	for _, pull := range p.Pulls {
+		sum = math.Max(sum, pull.Cones[0].D.Norm())
 	}
 	return sum
 }
