@@ -94,6 +94,12 @@ func (b Bar) Bend(l Loads, x1, x2 float64) Diagram {
 	return d
 }
 
+// Upright returns the bending moment in the upright plane alone, (9.2).
+func (b Bar) Upright(l Loads) Curve {
+	_, moment, _, _ := b.curves(l, Upright)
+	return moment
+}
+
 // axial is the third way of adding up forces: along x, without moments.
 const axial Plane = -1
 

@@ -1,0 +1,107 @@
+package place
+
+import (
+	"math"
+	"strconv"
+
+	"cohoist/core/plan"
+	"cohoist/core/vec"
+)
+
+// Row says what so many vehicles can do.
+type Row struct {
+	Vehicles int
+	Answer   Answer  // their best places for the question's cases
+	OneLost  float64 // utilisation there with any one lost; +Inf: it does not hold
+	Agility  float64 // N m, there: the Agility goal
+	Passes   bool    // within the crew's limit in every case; with one lost, if that was asked, within all its thrust
+	Err      error   // there is no placement of so many
+}
+
+// HowMany answers the question for 1 to most vehicles like the first free one of the team, on a hole pattern; the rest of
+// the team stays out. Each number gets at most budget nodes of search (0: no limit); the proofs say
+// which ended.
+func HowMany(q Question, most, budget int, holes []vec.V3, tell Tell) []Row {
+	like := 0
+	for i, free := range q.Free {
+		if free {
+			like = i
+			break
+		}
+	}
+	var rows []Row
+	stopped := false
+	for k := 1; k <= most && !stopped; k++ {
+		p := q.Plan
+		p.Team = make([]plan.Member, k)
+		for i := range p.Team {
+			p.Team[i] = q.Plan.Team[like]
+			p.Team[i].ID = name(i)
+		}
+		ask := q
+		ask.Plan, ask.Free = p, nil
+		row := Row{Vehicles: k, OneLost: math.Inf(1), Agility: math.NaN()}
+		row.Answer, row.Err = onHoles(ask, holes, budget, func(pr Progress) bool {
+			pr.Part = (float64(k-1) + pr.Part) / float64(most)
+			stopped = tell != nil && !tell(pr)
+			return !stopped
+		})
+		if row.Err == nil && row.Answer.Places != nil {
+			row.finish(ask)
+		}
+		rows = append(rows, row)
+	}
+	return rows
+}
+
+// finish asks the further questions of a row at its best places.
+func (r *Row) finish(q Question) {
+	for i := range q.Plan.Team {
+		q.Plan.Team[i].Attach = r.Answer.Places[i]
+	}
+	limit, lost := q.Plan.Limits.Utilisation, q.Cases.Lost
+	r.Passes = true
+	q.Goal = Utilisation
+	all := r.Answer.Cases
+	for _, c := range all {
+		if c.Lost {
+			r.Passes = r.Passes && c.Utilisation <= 1+1e-6
+		} else {
+			r.Passes = r.Passes && c.Utilisation <= limit*(1+1e-6)
+		}
+	}
+	if lost && len(q.Plan.Team) == 1 {
+		r.Passes = false
+	}
+	q.Cases = Cases{Lost: true}
+	if _, cases, err := Value(q); err == nil {
+		for _, c := range cases {
+			if c.Lost {
+				r.OneLost = c.Utilisation
+			}
+		}
+	}
+	q.Cases, q.Goal = Cases{}, Agility
+	if v, _, err := Value(q); err == nil {
+		r.Agility = v
+	}
+}
+
+// Smallest is the least number of vehicles that passes, or 0.
+func Smallest(rows []Row) int {
+	for _, r := range rows {
+		if r.Passes {
+			return r.Vehicles
+		}
+	}
+	return 0
+}
+
+// name is A … Z, then A2 …
+func name(i int) string {
+	s := string(rune('A' + i%26))
+	if i >= 26 {
+		s += strconv.Itoa(i/26 + 1)
+	}
+	return s
+}

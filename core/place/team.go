@@ -1,0 +1,202 @@
+package place
+
+import (
+	"fmt"
+	"math"
+
+	"cohoist/core/air"
+	"cohoist/core/beam"
+	"cohoist/core/mass"
+	"cohoist/core/plan"
+	"cohoist/core/share"
+	"cohoist/core/solve"
+	"cohoist/core/vec"
+)
+
+// group is vehicles that are alike: they may change places without changing anything.
+type group struct {
+	members []int // index in the team
+	fixed   bool
+}
+
+// scenario is one situation to hold in.
+type scenario struct {
+	name  string
+	plan  plan.Plan // its site
+	shift vec.V3    // of the centre of mass, m
+	off   float64   // of the centre of mass in any direction, m; upright scenarios only
+	lost  int       // group that loses any one of its vehicles; −1: none
+	model *share.Model
+	craft []share.Craft // by group: its vehicle, wherever it stands
+}
+
+// bench is a question made ready: groups, scenarios, the solver.
+type bench struct {
+	Question
+	payload mass.Properties
+	area    vec.V3
+	density float64
+	groups  []group // the free ones first
+	free    int     // how many of the groups are free
+	posts   []vec.V3
+	group   []int // of each post
+	scen    []scenario
+	calm    bool // no wind as planned, all on cables: upright forces answer when the posts are level
+	across  bool // the centre of mass may be off in every direction: the places are not all in line
+	beam    beam.Model
+	weight  float64
+	solver  *solve.Solver
+	spots   []spot
+	solved  int
+}
+
+// newBench lays out the posts: one for each vehicle, group by group, the fixed ones last.
+func newBench(q Question) (*bench, error) {
+	payload, err := mass.Of(q.Plan.Payload)
+	if err != nil {
+		return nil, err
+	}
+	rho, ok := air.Density(q.Plan.Site.Altitude, q.Plan.Site.TemperatureOffset)
+	if !ok {
+		return nil, fmt.Errorf("the air's density is not known at %g m: plan below 11 000 m", q.Plan.Site.Altitude)
+	}
+	b := &bench{Question: q, payload: payload, area: air.Area(q.Plan.Payload), density: rho, solver: solve.NewSolver(),
+		weight: payload.Mass * share.Gravity}
+	for _, fixed := range [2]bool{false, true} {
+		for i := range q.Plan.Team {
+			if q.Free != nil && !q.Free[i] == fixed || q.Free == nil && !fixed {
+				b.join(i, fixed)
+			}
+		}
+		if !fixed {
+			b.free = len(b.groups)
+		}
+	}
+	if b.free == 0 {
+		return nil, ErrNone
+	}
+	for g, grp := range b.groups {
+		for _, i := range grp.members {
+			b.posts, b.group = append(b.posts, q.Plan.Team[i].Attach), append(b.group, g)
+		}
+	}
+	if q.Goal == Moment {
+		if b.beam, ok = beam.Of(q.Plan.Payload); !ok {
+			return nil, ErrNotBeam
+		}
+	}
+	b.scenarios()
+	return b, nil
+}
+
+// join adds a vehicle to the group of its like.
+func (b *bench) join(i int, fixed bool) {
+	m := b.Plan.Team[i]
+	for g := range b.groups {
+		if o := b.Plan.Team[b.groups[g].members[0]]; !fixed && o.Vehicle == m.Vehicle && o.Yaw == m.Yaw && alike(o.Hold, m.Hold) {
+			b.groups[g].members = append(b.groups[g].members, i)
+			return
+		}
+	}
+	b.groups = append(b.groups, group{[]int{i}, fixed})
+}
+
+func alike(a, b plan.Hold) bool {
+	same := func(x, y float64) bool { return x == y || math.IsNaN(x) && math.IsNaN(y) }
+	return a.Kind == b.Kind && same(a.Length, b.Length) && same(a.WorkingLoad, b.WorkingLoad) && same(a.Lean[0], b.Lean[0]) && same(a.Lean[1], b.Lean[1])
+}
+
+// offWays is how many directions the centre of mass is shifted to where forces are not upright.
+const offWays = 8
+
+// scenarios lists what must be held, (10.1), the most telling first.
+func (b *bench) scenarios() {
+	base := b.Plan
+	if b.Cases.Winds > 0 {
+		base.Site.Wind = 0
+	}
+	cables := true
+	for _, m := range base.Team {
+		cables = cables && m.Hold.Kind == plan.Cable
+	}
+	b.calm = cables && base.Site.Wind == 0
+	if b.Cases.Lost && len(base.Team) > 1 {
+		for g, grp := range b.groups {
+			name := "one " + base.Team[grp.members[0]].Vehicle + " lost"
+			if len(grp.members) == 1 {
+				name = base.Team[grp.members[0]].ID + " lost"
+			}
+			b.add(scenario{name: name, plan: base, lost: g})
+		}
+	}
+	switch off := b.Cases.Off; {
+	case !(off > 0):
+		b.add(scenario{name: "hover", plan: base, lost: -1})
+	case b.calm:
+		b.add(scenario{name: "centre of mass off", plan: base, off: off, lost: -1})
+	default:
+		for i := range offWays {
+			sin, cos := math.Sincos(2 * math.Pi * float64(i) / offWays)
+			b.add(scenario{name: "centre of mass off towards " + fmt.Sprint(360*i/offWays) + "°", plan: base,
+				shift: vec.V3{off * cos, off * sin, 0}, lost: -1})
+		}
+	}
+	for i := range b.Cases.Winds {
+		to := 360 * float64(i) / float64(b.Cases.Winds)
+		p := b.Plan
+		p.Site.WindTo = to
+		b.add(scenario{name: "wind to " + plan.Number(math.Round(to), "°"), plan: p, lost: -1})
+	}
+}
+
+// add makes a scenario's model, for what does not depend on places: how the body leans, and its vehicles.
+func (b *bench) add(s scenario) {
+	lost := -1
+	if s.lost >= 0 {
+		lost = b.first(s.lost)
+	}
+	s.model = b.model(&s, b.posts, lost)
+	s.craft = make([]share.Craft, len(b.groups))
+	whole := b.model(&s, b.posts, -1) // the lost vehicle may be the only one of its group
+	for g := range b.groups {
+		s.craft[g] = whole.Craft[b.first(g)]
+	}
+	for i, post := 0, 0; post < len(b.posts); post++ {
+		if post == lost {
+			continue
+		}
+		s.craft[b.group[post]] = s.model.Craft[i]
+		i++
+	}
+	b.scen = append(b.scen, s)
+}
+
+// first is the first post of a group.
+func (b *bench) first(g int) int {
+	n := 0
+	for _, h := range b.groups[:g] {
+		n += len(h.members)
+	}
+	return n
+}
+
+// model is the share of a scenario with the vehicles at posts, without the one at post lost. Its craft
+// are in the order of the posts.
+func (b *bench) model(s *scenario, posts []vec.V3, lost int) *share.Model {
+	p := s.plan
+	p.Team = make([]plan.Member, 0, len(posts))
+	n := 0
+	for _, grp := range b.groups {
+		for _, i := range grp.members {
+			if n != lost {
+				m := b.Plan.Team[i]
+				m.Attach = posts[n]
+				p.Team = append(p.Team, m)
+			}
+			n++
+		}
+	}
+	load := b.payload
+	load.COM = load.COM.Add(s.shift)
+	return share.New(p, load, b.area, b.density)
+}
