@@ -82,10 +82,10 @@ func (c *Agility) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 						vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute{{Namespace: "", Key: "role", Val: "cell"}}}
 						vgparent.AppendChild(vgn)
 						vgn.SetInnerHTML(m.Name)
-						vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute{{Namespace: "", Key: "role", Val: "cell"}, vugu.VGAttribute{Namespace: "", Key: "class", Val: "num"}}}
+						vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute{{Namespace: "", Key: "role", Val: "cell"}, vugu.VGAttribute{Namespace: "", Key: "class", Val: "num"}, vugu.VGAttribute{Namespace: "", Key: "data-name", Val: "team"}}}
 						vgparent.AppendChild(vgn)
 						vgn.SetInnerHTML(m.Team)
-						vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute{{Namespace: "", Key: "role", Val: "cell"}, vugu.VGAttribute{Namespace: "", Key: "class", Val: "num"}}}
+						vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute{{Namespace: "", Key: "role", Val: "cell"}, vugu.VGAttribute{Namespace: "", Key: "class", Val: "num"}, vugu.VGAttribute{Namespace: "", Key: "data-name", Val: "alone"}}}
 						vgparent.AppendChild(vgn)
 						vgn.SetInnerHTML(m.Solo)
 						vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t\t\t"}
@@ -126,6 +126,7 @@ func (c *Agility) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 			vgparent.AppendChild(vgn)
 			vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "charts"}, vugu.VGAttribute{Namespace: "", Key: "id", Val: "scaling"}}}
 			vgparent.AppendChild(vgn)
+			vgn.AddAttrInterface("hidden", !c.scales())
 			{
 				vgparent := vgn
 				_ = vgparent
@@ -282,7 +283,7 @@ func (c *Checks) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 					vgparent.AppendChild(vgn)
 					vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "p", Attr: []vugu.VGAttribute(nil)}
 					vgparent.AppendChild(vgn)
-					vgn.SetInnerHTML(r.Sentence)
+					vgn.SetInnerHTML(together(r.Sentence))
 					vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t\t\t"}
 					vgparent.AppendChild(vgn)
 					if c.Store.Open("check-"+r.ID) && len(r.Steps) > 0 {
@@ -556,7 +557,7 @@ func (c *Vehicles) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 			vgparent.AppendChild(vgn)
 			vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "tr head"}, vugu.VGAttribute{Namespace: "", Key: "role", Val: "row"}}}
 			vgparent.AppendChild(vgn)
-			vgn.SetInnerHTML(vugu.HTML("\x3Cspan role=\"columnheader\"\x3EVehicle\x3C/span\x3E\x3Cspan role=\"columnheader\"\x3EClass\x3C/span\x3E\x3Cspan role=\"columnheader\"\x3EThrust used\x3C/span\x3E\x3Cspan role=\"columnheader\" class=\"num\"\x3EThrust\x3C/span\x3E\x3Cspan role=\"columnheader\" class=\"num\"\x3Eof at most\x3C/span\x3E\x3Cspan role=\"columnheader\" class=\"num\"\x3EOn the payload\x3C/span\x3E\x3Cspan role=\"columnheader\" class=\"num\"\x3ECable leans\x3C/span\x3E\x3Cspan role=\"columnheader\" class=\"num\"\x3ETilts\x3C/span\x3E"))
+			vgn.SetInnerHTML(vugu.HTML("\x3Cspan role=\"columnheader\"\x3EVehicle\x3C/span\x3E\x3Cspan role=\"columnheader\"\x3EClass\x3C/span\x3E\x3Cspan role=\"columnheader\"\x3EThrust used\x3C/span\x3E\x3Cspan role=\"columnheader\" class=\"num\"\x3EThrust\x3C/span\x3E\x3Cspan role=\"columnheader\" class=\"num\"\x3Eof at most\x3C/span\x3E\x3Cspan role=\"columnheader\" class=\"num\"\x3EOn the payload\x3C/span\x3E\x3Cspan role=\"columnheader\" class=\"num\"\x3EAttached at x, y, z\x3C/span\x3E\x3Cspan role=\"columnheader\" class=\"num\"\x3ECable leans\x3C/span\x3E\x3Cspan role=\"columnheader\" class=\"num\"\x3ETilts\x3C/span\x3E"))
 			vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t\t"}
 			vgparent.AppendChild(vgn)
 			for i, m := range c.Store.Plan().Team {
@@ -649,6 +650,11 @@ func (c *Vehicles) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 					vgn.SetInnerHTML(c.pull(i))
 					vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t\t\t"}
 					vgparent.AppendChild(vgn)
+					vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute{{Namespace: "", Key: "role", Val: "cell"}, vugu.VGAttribute{Namespace: "", Key: "class", Val: "num"}, vugu.VGAttribute{Namespace: "", Key: "data-name", Val: "Attached at x, y, z"}}}
+					vgparent.AppendChild(vgn)
+					vgn.SetInnerHTML(c.place(i))
+					vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t\t\t"}
+					vgparent.AppendChild(vgn)
 					vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute{{Namespace: "", Key: "role", Val: "cell"}, vugu.VGAttribute{Namespace: "", Key: "class", Val: "num"}, vugu.VGAttribute{Namespace: "", Key: "data-name", Val: "Cable leans"}}}
 					vgparent.AppendChild(vgn)
 					vgn.SetInnerHTML(c.Store.Units.Show(format.Angle, c.of(i).CableAngle))
@@ -713,7 +719,7 @@ func (c *Verdict) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 			vgparent.AppendChild(vgn)
 			vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute{{Namespace: "", Key: "id", Val: "verdict-sentence"}}}
 			vgparent.AppendChild(vgn)
-			vgn.SetInnerHTML(c.Store.Report().Sentence)
+			vgn.SetInnerHTML(together(c.Store.Report().Sentence))
 		}
 		vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t"}
 		vgparent.AppendChild(vgn)

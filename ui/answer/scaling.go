@@ -37,6 +37,9 @@ func (c *Agility) size() vugu.Builder {
 	return &c.bySize
 }
 
+// scales says whether there is anything to draw.
+func (c *Agility) scales() bool { return len(c.Store.Report().Scaling.Number) > 0 }
+
 // series are roll, pitch and yaw over what of gives.
 func series(points []agility.Scaled, of func(agility.Scaled) float64) []chart.Series {
 	list := []chart.Series{{Name: "roll"}, {Name: "pitch"}, {Name: "yaw"}}

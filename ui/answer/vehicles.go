@@ -59,6 +59,12 @@ func (c *Vehicles) pull(i int) string {
 	return c.Store.Units.Show(format.Force, size(v.Force))
 }
 
+// place is where vehicle i is attached.
+func (c *Vehicles) place(i int) string {
+	a, u := c.Store.Plan().Team[i].Attach, c.Store.Units
+	return u.Bare(format.Length, a[0]) + ", " + u.Bare(format.Length, a[1]) + ", " + u.Show(format.Length, a[2])
+}
+
 func size(v vec.V3) float64 { return math.Hypot(math.Hypot(v[0], v[1]), v[2]) }
 
 func (c *Vehicles) says(i int) string {

@@ -46,7 +46,24 @@ type Desk interface {
 }
 
 // Still is the ports of a page that nobody can touch.
-func Still() Ports { return Ports{AtOnce{}, nowhere{}, nowhere{}, nowhere{}} }
+func Still() Ports { return Ports{}.whole() }
+
+// whole puts ports that do nothing where there are none.
+func (p Ports) whole() Ports {
+	if p.Calculator == nil {
+		p.Calculator = AtOnce{}
+	}
+	if p.Keeper == nil {
+		p.Keeper = nowhere{}
+	}
+	if p.Address == nil {
+		p.Address = nowhere{}
+	}
+	if p.Desk == nil {
+		p.Desk = nowhere{}
+	}
+	return p
+}
 
 // AtOnce calculates while the caller waits.
 type AtOnce struct{}

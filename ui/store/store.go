@@ -45,6 +45,7 @@ type Notice struct{ Kind, Text string }
 
 // New returns a store that shows p.
 func New(p plan.Plan, ports Ports) *Store {
+	ports = ports.whole()
 	s := &Store{Units: format.SI, raw: map[string]string{}, faults: map[string]string{}, open: map[string]bool{},
 		calc: ports.Calculator, keeper: ports.Keeper, address: ports.Address, desk: ports.Desk}
 	s.plan = p
