@@ -36,16 +36,19 @@ func (c Camera) fleet(p *pen, s *Scene) {
 			p.circle(classPicked, at, pickedMark)
 		}
 	}
+	eye, h := 3.2, 3.0
+	if len(s.Craft) > craftDetailed {
+		eye, h = 1.4, 1.4
+	}
 	for i, v := range s.Craft {
 		if i == craftDrawn {
 			break
 		}
 		at := c.At(v.Attach)
 		if v.Cable {
-			p.circle(classEye, at, 3.2)
+			p.circle(classEye, at, eye)
 			continue
 		}
-		const h = 3
 		p.poly(classGrip, Point{at.X - h, at.Y - h}, Point{at.X + h, at.Y - h}, Point{at.X + h, at.Y + h}, Point{at.X - h, at.Y + h})
 	}
 }

@@ -40,8 +40,8 @@ const (
 	forceLong   = 54.0 // longest force arrow
 )
 
-// Least extent that is drawn as if it filled the sheet.
-const leastExtent = 1e-3
+// Least extent that a sheet shows, metres: what is smaller does not fill it.
+const leastExtent = 0.02
 
 type bounds struct {
 	lo, hi vec.V3
@@ -80,7 +80,7 @@ func (s *Scene) bounds() bounds {
 	if s.HasCOM {
 		b.add(s.COM, vec.V3{})
 	}
-	if !b.set {
+	if len(s.Bodies) == 0 && len(s.Craft) == 0 { // an empty sheet of a metre
 		b.add(vec.V3{}, vec.V3{0.5, 0.5, 0.5})
 	}
 	return b
