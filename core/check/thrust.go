@@ -3,6 +3,7 @@ package check
 import (
 	"math"
 
+	"cohoist/core/plan"
 	"cohoist/core/share"
 )
 
@@ -51,7 +52,7 @@ func thrust(f Facts) Outcome {
 	o := Outcome{Where: c.ID, Demand: need, Capacity: capacity, Unit: "N", Steps: w}
 	o.Sentence = c.ID + " needs " + percent(need/most) + " " + what + "; the limit is " + percent(limit) + "."
 	if need > most*(1+Edge) {
-		o.Sentence = c.ID + " would need " + percent(need/most) + " " + what + ": it cannot lift its part."
+		o.Sentence = c.ID + " would need " + percent(need/most) + " " + what + ": it cannot lift its part." + atLimit(f)
 	}
 	if least < -1e-9*f.Model.Weight() {
 		o.Status = Fail
@@ -59,6 +60,32 @@ func thrust(f Facts) Outcome {
 		o.Sentence = "By this policy a rotor of " + o.Where + " would have to pull down with " + say(-least, "N") + ", which it cannot."
 	}
 	return o
+}
+
+// atLimit says who of a team that is too weak works hardest, and so what runs out.
+func atLimit(f Facts) string {
+	var who []string
+	for i, p := range f.Answer.Parts {
+		if p.Utilisation >= f.Answer.T*(1-1e-4) {
+			who = append(who, f.Model.Craft[i].ID)
+		}
+	}
+	switch n := len(f.Answer.Parts); {
+	case n == 1 || f.Answer.Policy != plan.EvenEffort:
+		return ""
+	case len(who) == n:
+		return " All are at the same limit: what runs out is lift, and " + say(lacking(f), "N") + " more of it would do."
+	}
+	return " " + share.List(who) + " work hardest while others have thrust left: the load lies too far to their side."
+}
+
+// lacking is the thrust that the whole team lacks to be at its full thrust, N, each as short as the worst.
+func lacking(f Facts) float64 {
+	total := 0.0
+	for _, c := range f.Model.Craft {
+		total += c.Vehicle.ThrustMax
+	}
+	return (f.Answer.T - 1) * total
 }
 
 // rotorAtWorst is the thrust needed and available at the rotor with the highest utilisation.

@@ -138,10 +138,10 @@ func (m *Model) words(n *NoBalance) string {
 		b.WriteString(", and the team has at most " + short(n.Have) + " " + n.Unit + ".")
 	}
 	if len(n.AtLimit) > 0 {
-		b.WriteString(" " + list(n.AtLimit) + " " + give(n.AtLimit) + " all that the limits allow.")
+		b.WriteString(" " + List(n.AtLimit) + " " + give(n.AtLimit) + " all that the limits allow.")
 	}
 	if len(n.WouldPull) > 0 {
-		b.WriteString(" " + list(n.WouldPull) + " would have to push down.")
+		b.WriteString(" " + List(n.WouldPull) + " would have to push down.")
 	}
 	if _, ok := m.InLine(); ok && n.Unit == "N m" {
 		b.WriteString(" A load that hangs from one line or point tips until its centre of mass hangs below it.")
@@ -187,8 +187,8 @@ func short(x float64) string {
 	return strings.Replace(strconv.FormatFloat(math.Round(x*scale)/scale, 'f', -1, 64), "-", "−", 1)
 }
 
-// list joins names: "A, B and C"; long lists end in a count.
-func list(names []string) string {
+// List joins names: "A, B and C"; long lists end in a count.
+func List(names []string) string {
 	n := len(names)
 	switch {
 	case n == 1:
