@@ -77,8 +77,16 @@ func reach(need, d vec.V3, most float64) float64 {
 // tilted is the largest acceleration in direction d, m/s², at which every vehicle keeps within its
 // tilt; 0 when one is beyond it in hover. The body leans by the smallest turn, (7.5).
 func tilted(m *share.Model, need, d vec.V3) float64 {
+	aligned, least := m.Aligned(), math.Inf(1)
+	for _, c := range m.Craft {
+		least = math.Min(least, c.Vehicle.TiltMax)
+	}
 	within := func(a float64) bool {
-		turn := share.Align(m.Axis, need.Add(d.Scale(m.Mass*a)).Unit())
+		push := need.Add(d.Scale(m.Mass * a))
+		if aligned { // every vehicle leans as the body's thrust does
+			return math.Atan2(math.Hypot(push[0], push[1]), push[2]) <= least
+		}
+		turn := share.Align(m.Axis, push.Unit())
 		for i := range m.Craft {
 			c := &m.Craft[i]
 			up := turn.Mul(c.Axes.Mul(vec.V3{0, 0, 1}))

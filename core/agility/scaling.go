@@ -28,7 +28,7 @@ type Scaled struct {
 }
 
 // numbers of vehicles in the chart.
-var numbers = [...]int{1, 2, 3, 4, 6, 8}
+var numbers = [...]int{1, 2, 4, 8}
 
 // sizes in the chart, of the plan's own.
 var sizes = [...]float64{0.25, 0.5, 1, 2, 4}
@@ -95,6 +95,10 @@ func ringOf(m *share.Model, s *solve.Solver, k int) Scaled {
 	}
 	within := model.Within(1)
 	for axis, to := range [3]*float64{&out.RollAcc, &out.PitchAcc, &out.YawAcc} {
+		if line, hung := model.InLine(); hung && (line == vec.V3{} || axis == 0) {
+			*to = 0 // nothing turns a load about the line or point that it hangs from
+			continue
+		}
 		var e vec.V3
 		e[axis] = 1
 		model.Accelerate(within, vec.V3{}, e)
