@@ -1,6 +1,7 @@
 package core_test
 
 import (
+	"go/ast"
 	"go/parser"
 	"go/token"
 	"io/fs"
@@ -23,8 +24,11 @@ var level = map[string]int{
 	"report": 7, "crosscheck": 8,
 }
 
-// forbidden is what the core must not see: files, clocks, the network, the browser, chance.
-var forbidden = []string{"os", "io/fs", "time", "net", "syscall", "os/exec", "math/rand", "crypto/rand", "unsafe"}
+// forbidden is what the core must not see: files, clocks, the network, the browser, true chance.
+var forbidden = []string{"os", "io/fs", "time", "net", "syscall", "os/exec", "crypto/rand", "unsafe"}
+
+// seeded is what the core may use of chance: generators that a plan's seed starts.
+var seeded = map[string]bool{"New": true, "NewPCG": true, "NewChaCha8": true, "NewSource": true, "Rand": true, "PCG": true, "ChaCha8": true, "Source": true}
 
 func TestImportDirections(t *testing.T) {
 	files := 0
@@ -37,11 +41,19 @@ func TestImportDirections(t *testing.T) {
 		if !known {
 			t.Errorf("%s: package %s has no place in the order of the core", path, own)
 		}
-		f, err := parser.ParseFile(token.NewFileSet(), path, nil, parser.ImportsOnly)
+		f, err := parser.ParseFile(token.NewFileSet(), path, nil, parser.SkipObjectResolution)
 		if err != nil {
 			return err
 		}
 		files++
+		ast.Inspect(f, func(n ast.Node) bool {
+			if call, ok := n.(*ast.SelectorExpr); ok {
+				if x, ok := call.X.(*ast.Ident); ok && x.Name == "rand" && chance(f) && !seeded[call.Sel.Name] {
+					t.Errorf("%s uses rand.%s, which no seed of a plan starts", path, call.Sel.Name)
+				}
+			}
+			return true
+		})
 		for _, spec := range f.Imports {
 			name, err := strconv.Unquote(spec.Path.Value)
 			if err != nil {
@@ -57,6 +69,16 @@ func TestImportDirections(t *testing.T) {
 	if files < 20 {
 		t.Errorf("only %d files were read", files)
 	}
+}
+
+// chance tells that a file imports a generator of random numbers.
+func chance(f *ast.File) bool {
+	for _, spec := range f.Imports {
+		if strings.HasPrefix(spec.Path.Value, `"math/rand`) {
+			return true
+		}
+	}
+	return false
 }
 
 func judge(t *testing.T, path, own, name string, mine int) {
