@@ -79,16 +79,16 @@ func (s *spread) see(d float64, seed int) {
 	}
 }
 
-// The peers answer to about 1e-8 (HiGHS 1e-10, conelp 1e-11 to 1e-8, see testdata/peers/README.md),
-// so utilisation is held to 1e-6 as a floor of the project and measured below it. Second-stage
-// forces lie on the edge of the thrust bounds, which coneqp is given 1e-8 loose: the square root
-// of that, 1e-4, is what it can vouch for.
+// The peers answer to 1e-8 at the loosest (testdata/peers/README.md), and with the conditions of the
+// plans a few times that is what they can vouch for. Second-stage forces lie on the edge of round
+// thrust bounds, which coneqp is given 1e-8 loose: along the edge that is its square root, 1e-4.
+// The residual is our own, and rounding.
 const (
-	utilisationTol = 1e-6
-	mostTol        = 1e-5
-	forceTol       = 5e-4
-	residualTol    = 1e-9
-	boundTol       = 1e-7
+	utilisationTol = 3e-8
+	mostTol        = 1e-7
+	forceTol       = 1e-4
+	residualTol    = 1e-12
+	boundTol       = 3e-8
 )
 
 func TestPeers(t *testing.T) {
@@ -108,9 +108,7 @@ func TestPeers(t *testing.T) {
 					continue
 				}
 				feasible++
-				if kind == "rigid" || apart(r) {
-					util.see(relative(r.Team.Utilisation, a.Utilisation, 1e-3), p.Seed)
-				}
+				util.see(relative(r.Team.Utilisation, a.Utilisation, 1e-3), p.Seed)
 				residual.see(r.Team.Residual, p.Seed)
 				bound.see(relative(r.Team.DualBound, a.Utilisation, 1e-3), p.Seed)
 				m := r.Agility.Team
@@ -156,7 +154,5 @@ func TestPeers(t *testing.T) {
 	}
 }
 
-// apart tells that no separation had to be bought with utilisation: the peers know no separation.
-func apart(r report.Report) bool { return true }
-
+// pick is number i of roll +, −, pitch +, −, yaw +, −.
 func pick(x, y, z [2]float64, i int) float64 { return [3][2]float64{x, y, z}[i/2][i%2] }
