@@ -2,116 +2,120 @@ package solve
 
 import "math"
 
-// four is an element of a second-order cone: a[0] ≥ |a[1:]|. A flat cone keeps its last entry at 0.
-type four [4]float64
+// four is an element of a second-order cone, a ≥ |(x, y, z)|. Flat cones keep z at 0. It is a
+// struct, not an array, so that the compiler keeps it in registers.
+type four struct{ a, x, y, z float64 }
 
-// soc is one second-order cone of a Pull with its Nesterov–Todd scaling.
+// cone is one second-order cone of a Pull, in the pull's unit of force:
 //
-//	s = h τ + G F + g t, where G F = (z0 F_z; F_x, F_y, F_z or 0)
-type soc struct {
-	pull int
-	flat bool
-	z0   float64
-	h, g four
-	s, z four
-	// W = η (2 v vᵀ − J) with v the scaled point's root, (6.9); w is the point itself
-	eta2 float64
-	w    four
-	lam  four
-	p    four // room for right-hand sides
-	ds   four
-	dz   four
+//	s = h τ + G F + g t in the cone, G F = (Z F_z; F_x, F_y, F_z or 0 when flat)
+type cone struct {
+	flat    bool
+	zc      float64 // Z
+	h, g    four
+	s, z    four
+	w       four    // Nesterov–Todd point, determinant 1, (6.9)
+	eta     float64 // W = eta W̄(w)
+	ieta    float64
+	lam     four    // W z = W⁻¹ s
+	res     four    // the residual h τ + G F + g t − s
+	p       four    // W⁻¹ of it
+	u1, u2  four    // h + G x₁ + g t₁; G x₂ + g t₂, then ds itself
+	o       four    // right-hand side of W⁻¹ ds + W dz
+	ds, dz  four    // W⁻¹ ds, W dz
+	one     four    // W⁻¹ (h + G x₁ + g t₁) of the column of τ
+	q       [4]four // orthonormal columns of W⁻¹ (G g), (6.12)
+	r1, rds four    // room for right-hand sides
 }
 
-func dot(a, b *four) float64 {
-	return float64(a[0]*b[0]) + float64(a[1]*b[1]) + float64(a[2]*b[2]) + float64(a[3]*b[3])
+func (a four) dot(b four) float64 {
+	return float64(a.a*b.a) + float64(a.x*b.x) + (float64(a.y*b.y) + float64(a.z*b.z))
 }
 
-// det is a0² − |a1|², without losing digits at the edge.
-func det(a *four) float64 {
-	n := math.Sqrt(float64(a[1]*a[1]) + float64(a[2]*a[2]) + float64(a[3]*a[3]))
-	return (a[0] - n) * (a[0] + n)
+func (a four) axpy(k float64, b four) four { // a + k b
+	return four{a.a + float64(k*b.a), a.x + float64(k*b.x), a.y + float64(k*b.y), a.z + float64(k*b.z)}
 }
 
-// scale finds W with W z = W⁻¹ s = λ, (6.9). It reports whether s and z are inside the cone.
-func (c *soc) scale() bool {
-	ds, dz := det(&c.s), det(&c.z)
-	if !(ds > 0 && dz > 0 && c.s[0] > 0 && c.z[0] > 0) {
+func (a four) scale(k float64) four { return four{k * a.a, k * a.x, k * a.y, k * a.z} }
+
+func (a four) sub(b four) four { return four{a.a - b.a, a.x - b.x, a.y - b.y, a.z - b.z} }
+
+// det is a² − |v|², by factors so that little cancels at the edge.
+func (a four) det() float64 {
+	n := math.Sqrt(float64(a.x*a.x) + float64(a.y*a.y) + float64(a.z*a.z))
+	return float64((a.a - n) * (a.a + n))
+}
+
+// wbar is W̄ b = (w₀b₀ + w₁·b₁; b₁ + (b₀ + w₁·b₁/(1 + w₀)) w₁), (6.9).
+func (w four) wbar(b four) four {
+	d := float64(w.x*b.x) + float64(w.y*b.y) + float64(w.z*b.z)
+	k := b.a + d/(1+w.a)
+	return four{float64(w.a*b.a) + d, b.x + float64(k*w.x), b.y + float64(k*w.y), b.z + float64(k*w.z)}
+}
+
+// inverse is the point whose W̄ undoes that of w.
+func (w four) inverse() four { return four{w.a, -w.x, -w.y, -w.z} }
+
+// scaling finds W with W z = W⁻¹ s = λ, (6.9); false when s or z is not inside the cone.
+func (c *cone) scaling() bool {
+	ds, dz := c.s.det(), c.z.det()
+	if !(ds > 0 && dz > 0 && c.s.a > 0 && c.z.a > 0) {
 		return false
 	}
 	rs, rz := 1/math.Sqrt(ds), 1/math.Sqrt(dz)
-	sz := float64(rs*rz) * dot(&c.s, &c.z)
-	gamma := math.Sqrt((1 + sz) / 2)
-	half := 0.5 / gamma
-	c.w[0] = half * (float64(rs*c.s[0]) + float64(rz*c.z[0]))
-	for i := 1; i < 4; i++ {
-		c.w[i] = half * (float64(rs*c.s[i]) - float64(rz*c.z[i]))
+	gamma := math.Sqrt(0.5 + 0.5*float64(float64(rs*rz)*c.s.dot(c.z)))
+	k := 0.5 / gamma
+	ks, kz := float64(k*rs), float64(k*rz)
+	w := four{0, float64(ks*c.s.x) - float64(kz*c.z.x), float64(ks*c.s.y) - float64(kz*c.z.y), float64(ks*c.s.z) - float64(kz*c.z.z)}
+	w.a = math.Sqrt(1 + float64(w.x*w.x) + float64(w.y*w.y) + float64(w.z*w.z))
+	c.w = w
+	c.eta = math.Sqrt(math.Sqrt(ds) * rz)
+	c.ieta = 1 / c.eta
+	c.lam = w.wbar(c.z).scale(c.eta)
+	return c.lam.a > 0
+}
+
+// over solves λ ∘ x = a, with λ ∘ x = (λ·x; λ₀x₁ + x₀λ₁).
+func over(l, a four) four {
+	n := float64(l.x*a.x) + float64(l.y*a.y) + float64(l.z*a.z)
+	x := (float64(l.a*a.a) - n) / l.det()
+	i := 1 / l.a
+	return four{x, float64(i * (a.x - float64(x*l.x))), float64(i * (a.y - float64(x*l.y))), float64(i * (a.z - float64(x*l.z)))}
+}
+
+// circ is a ∘ b.
+func circ(a, b four) four {
+	return four{a.dot(b), float64(a.a*b.x) + float64(b.a*a.x), float64(a.a*b.y) + float64(b.a*a.y), float64(a.a*b.z) + float64(b.a*a.z)}
+}
+
+// reach is 1/α for the largest α with l + α d in the cone; 0 when there is no end.
+func reach(l, d four) float64 {
+	// (l + α d) has determinant A α² + 2 B α + C; the smallest positive root as 1/α.
+	A := float64(d.a*d.a) - float64(d.x*d.x) - float64(d.y*d.y) - float64(d.z*d.z)
+	B := float64(l.a*d.a) - float64(l.x*d.x) - float64(l.y*d.y) - float64(l.z*d.z)
+	C := l.det()
+	if !(C > 0) {
+		return math.Inf(1)
 	}
-	c.eta2 = math.Sqrt(ds) * rz // η² = √(det s/det z)
-	c.lam = c.mulW(&c.z)
-	return true
-}
-
-// mulW is W a = η (w0 a0 + w1·a1; a1 + (a0 + w1·a1/(1+w0)) w1).
-func (c *soc) mulW(a *four) four { return c.applyW(a, math.Sqrt(c.eta2), 1) }
-
-// divW is W⁻¹ a.
-func (c *soc) divW(a *four) four { return c.applyW(a, 1/math.Sqrt(c.eta2), -1) }
-
-func (c *soc) applyW(a *four, eta, sign float64) four {
-	d := sign * (float64(c.w[1]*a[1]) + float64(c.w[2]*a[2]) + float64(c.w[3]*a[3]))
-	k := sign * (a[0] + d/(1+c.w[0]))
-	return four{
-		eta * (float64(c.w[0]*a[0]) + d),
-		eta * (a[1] + float64(k*c.w[1])),
-		eta * (a[2] + float64(k*c.w[2])),
-		eta * (a[3] + float64(k*c.w[3])),
-	}
-}
-
-// divW2 is W⁻² a = η⁻² (2 (Jw)(Jw)ᵀ − J) a.
-func (c *soc) divW2(a *four) four {
-	d := 2 / c.eta2 * (float64(c.w[0]*a[0]) - float64(c.w[1]*a[1]) - float64(c.w[2]*a[2]) - float64(c.w[3]*a[3]))
-	e := 1 / c.eta2
-	return four{
-		float64(d*c.w[0]) - float64(e*a[0]),
-		-float64(d*c.w[1]) + float64(e*a[1]),
-		-float64(d*c.w[2]) + float64(e*a[2]),
-		-float64(d*c.w[3]) + float64(e*a[3]),
-	}
-}
-
-// circ is the cone's product a ∘ b = (a·b; a0 b1 + b0 a1).
-func circ(a, b *four) four {
-	return four{dot(a, b), float64(a[0]*b[1]) + float64(b[0]*a[1]), float64(a[0]*b[2]) + float64(b[0]*a[2]), float64(a[0]*b[3]) + float64(b[0]*a[3])}
-}
-
-// over solves λ ∘ x = a for x.
-func (c *soc) over(a *four) four {
-	l := &c.lam
-	d := det(l)
-	n := float64(l[1]*a[1]) + float64(l[2]*a[2]) + float64(l[3]*a[3])
-	x0 := (float64(l[0]*a[0]) - n) / d
-	return four{x0, (a[1] - float64(x0*l[1])) / l[0], (a[2] - float64(x0*l[2])) / l[0], (a[3] - float64(x0*l[3])) / l[0]}
-}
-
-// step is the largest α ≤ most with a + α d in the cone, a inside it.
-func step(a, d *four, most float64) float64 {
-	// (a0 + α d0)² − |a1 + α d1|² = A α² + 2 B α + C
-	A := float64(d[0]*d[0]) - float64(d[1]*d[1]) - float64(d[2]*d[2]) - float64(d[3]*d[3])
-	B := float64(a[0]*d[0]) - float64(a[1]*d[1]) - float64(a[2]*d[2]) - float64(a[3]*d[3])
-	C := det(a)
 	disc := float64(B*B) - float64(A*C)
 	if B >= 0 && A >= 0 {
-		return most
+		return 0
 	}
-	disc = math.Max(0, disc)
-	// smallest positive root, written so that nothing cancels
-	var root float64
+	if disc < -1e-14*float64(B*B) {
+		return 0
+	}
+	root := math.Sqrt(math.Max(0, disc))
 	if B <= 0 {
-		root = C / (-B + math.Sqrt(disc))
-	} else { // A < 0
-		root = (B + math.Sqrt(disc)) / -A
+		return (root - B) / C
 	}
-	return math.Min(most, root)
+	return -A / (B + root)
+}
+
+// value is G F + g t.
+func (c *cone) value(x, y, z, t float64) four {
+	v := four{float64(c.zc*z) + float64(c.g.a*t), x + float64(c.g.x*t), y + float64(c.g.y*t), z + float64(c.g.z*t)}
+	if c.flat {
+		v.z = 0
+	}
+	return v
 }

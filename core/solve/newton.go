@@ -2,218 +2,167 @@ package solve
 
 import "math"
 
-// newton lays out and factors the system of one Newton step, (6.12): every block eliminated, the
-// balance rows in S, the shared scalar last.
-func (s *Solver) newton() bool {
-	s.S = [6][6]float64{}
-	s.sq = [6]float64{}
-	for i := range s.r {
-		s.sq[i] = -s.at[i]
+// sums collects what one pass over the blocks adds up.
+type sums struct {
+	ry     [6]float64 // A x + a t − b τ
+	rt     float64    // goal τ − aᵀy − gᵀz
+	mu, hz float64
+	rx, p  float64     // largest dual and cone residuals
+	s      [21]float64 // A H⁻¹ Aᵀ, lower triangle by rows
+	q      [6]float64
+	eta    float64
+}
+
+// side is a right-hand side of the small system.
+type side struct {
+	g [6]float64
+	f float64
+}
+
+// newton is the state of one iteration.
+type newton struct {
+	a          sums
+	k          small
+	y1, y2     [6]float64
+	t1, t2     float64
+	dy         [6]float64
+	dt         float64
+	dtau, dkap float64
+	pivot      float64
+	r4         float64
+	mu         float64
+}
+
+// residuals measures the point and scales the cones, (6.9), (6.10). It is false when a cone's
+// point left the cone by rounding.
+func (s *Solver) residuals() bool {
+	a := &s.step.a
+	*a = sums{rt: s.goal*s.tau - dot6(&s.tcol, &s.y)}
+	for k := range 6 {
+		a.ry[k] = float64(s.tcol[k]*s.t) - float64(s.b[k]*s.tau)
 	}
-	s.eta = 0
-	for j := range s.hl {
-		s.hl[j], s.hlt[j] = s.quad, 0
+	s.lineResidual(a)
+	ok := true
+	for i := range s.pulls {
+		ok = s.pullResidual(i, a) && ok
 	}
-	for i := range s.np {
-		s.hp[i], s.hpt[i] = [6]float64{s.quad, 0, s.quad, 0, 0, s.quad}, [3]float64{}
+	s.step.r4 = dot6(&s.b, &s.y) - float64(s.goal*s.t) - a.hz - s.kap
+	if s.quad {
+		a.rt = 0
+		s.step.mu = a.mu / float64(max(1, s.degree()))
+	} else {
+		s.step.mu = (a.mu + float64(s.tau*s.kap)) / float64(s.degree()+1)
 	}
-	s.htt = 0
-	k := 0
-	for ; k < len(s.half) && s.half[k].v < s.nl; k++ {
-		h := &s.half[k]
-		w := h.z / h.s
-		if s.hl[h.v] > 0 { // the pair of this line's bounds, so that nothing cancels
-			old := s.hl[h.v]
-			both := old + w
-			s.eta += float64(float64(old*w)/both) * h.g * h.g
-			s.hl[h.v] = both
-		} else {
-			s.hl[h.v] = w
+	return ok
+}
+
+// degree counts the complementary pairs.
+func (s *Solver) degree() int {
+	n := len(s.cones)
+	for i := range s.lines {
+		n += int(s.lines[i].hasLo + s.lines[i].hasHi)
+	}
+	for i := range s.pulls {
+		if s.pulls[i].half {
+			n++
 		}
-		s.hlt[h.v] += float64(h.a * h.g * w)
-		s.htt += float64(h.g * h.g * w)
 	}
-	for ; k < len(s.half); k++ {
-		h := &s.half[k]
-		s.hp[(h.v-s.nl)/3][5] += h.z / h.s
-	}
-	for j := range s.nl {
-		if !(s.hl[j] > 0) {
-			s.hl[j] = 1e-12
-		}
-		s.border(j, 1/s.hl[j])
-	}
-	k = 0
-	for i := range s.np {
-		var tt float64
-		m := &s.hp[i]
-		t := &s.hpt[i]
-		for ; k < len(s.soc) && s.soc[k].pull == i; k++ {
-			c := &s.soc[k]
-			e := 1 / c.eta2
-			jw := four{c.w[0], -c.w[1], -c.w[2], -c.w[3]}
-			v := [4]float64{jw[1], jw[2], float64(c.z0 * jw[0]), dot(&c.g, &jw)}
-			third := 1.0
-			if c.flat {
-				third = 0
-			} else {
-				v[2] += jw[3]
+	return n
+}
+
+// factor eliminates every block and factors what is left, with the column of τ and the predictor.
+func (s *Solver) factor() bool {
+	n := &s.step
+	a := &n.a
+	var one side
+	for again := range 2 {
+		a.s, a.q, a.eta = [21]float64{}, s.tcol, 0
+		one = side{g: s.b, f: -s.goal}
+		s.lineFactor(a, &one)
+		for i := range s.pulls {
+			if again == 0 {
+				s.pullFactor(i)
 			}
-			m[0] += e * (float64(2*v[0]*v[0]) + 1)
-			m[1] += e * float64(2*v[0]*v[1])
-			m[2] += e * (float64(2*v[1]*v[1]) + 1)
-			m[3] += e * float64(2*v[0]*v[2])
-			m[4] += e * float64(2*v[1]*v[2])
-			m[5] += e * (float64(2*v[2]*v[2]) + third - float64(c.z0*c.z0))
-			t[0] += e * (float64(2*v[0]*v[3]) + c.g[1])
-			t[1] += e * (float64(2*v[1]*v[3]) + c.g[2])
-			t[2] += e * (float64(2*v[2]*v[3]) + float64(third*c.g[3]) - float64(c.z0*c.g[0]))
-			tt += e * (float64(2*v[3]*v[3]) - float64(c.g[0]*c.g[0]) + float64(c.g[1]*c.g[1]) + float64(c.g[2]*c.g[2]) + float64(c.g[3]*c.g[3]))
+			s.pulls[i].reduce(a)
+			if !s.quad {
+				s.pullConstant(i, &one)
+			}
 		}
-		s.htt += tt
-		if !chol3(m) {
+		if !n.k.factor(&a.s, &a.q, a.eta, s.rank.r, s.quad) {
 			return false
 		}
-		b := lower3(m, *t)
-		s.eta += math.Max(0, tt-float64(b[0]*b[0])-float64(b[1]*b[1])-float64(b[2]*b[2]))
-		s.blockS(i, b)
-	}
-	for i := range s.r {
-		for j := 0; j < i; j++ {
-			s.S[j][i] = s.S[i][j]
+		if !n.k.weak || again > 0 {
+			break
 		}
+		s.rebase()
 	}
-	for i := range s.r { // Cholesky
-		for j := 0; j <= i; j++ {
-			v := s.S[i][j]
-			for k := range j {
-				v -= float64(s.S[i][k] * s.S[j][k])
-			}
-			if i == j {
-				if !(v > 0) {
-					v = 1e-300 + 1e-16*math.Abs(s.S[i][i])
-				}
-				s.S[i][i] = math.Sqrt(v)
-			} else {
-				s.S[i][j] = v / s.S[j][j]
-			}
-		}
+	if s.quad {
+		return true
 	}
-	s.qt = s.solveS(s.sq)
-	return true
+	n.y1, n.t1 = n.k.solve(&one.g, one.f)
+	n.pivot = s.kap/s.tau + s.lineFirst(&n.y1, n.t1)
+	for i := range s.pulls {
+		n.pivot += s.pullFirst(i, &n.y1, n.t1)
+	}
+	return n.pivot > 0
 }
 
-func (s *Solver) border(j int, inv float64) {
-	a := &s.a[j]
-	for i := range s.r {
-		ai := a[i] * inv
-		s.sq[i] += float64(ai * s.hlt[j])
-		for k := 0; k <= i; k++ {
-			s.S[i][k] += float64(ai * a[k])
-		}
+// direction finds a step that takes away part of the residuals and aims at σμ, and returns the
+// longest α ≤ 1 it may be taken by, (6.15), (6.16).
+func (s *Solver) direction(part, aim float64, correct bool) float64 {
+	n := &s.step
+	r := side{f: -part * n.a.rt}
+	for k := range 6 {
+		r.g[k] = -part * n.a.ry[k]
 	}
+	s.lineSide(part, aim, correct, &r)
+	for i := range s.pulls {
+		s.pullSide(i, part, aim, correct, &r)
+	}
+	if s.quad {
+		r.f = 0
+	}
+	n.y2, n.t2 = n.k.solve(&r.g, r.f)
+	hz := s.lineSecond(part, &n.y2, n.t2)
+	for i := range s.pulls {
+		hz += s.pullSecond(i, &n.y2, n.t2)
+	}
+	most := 1.0
+	dk := 0.0
+	dtau := 0.0
+	if !s.quad {
+		dk = -float64(s.tau * s.kap)
+		if correct {
+			dk += aim - float64(n.dtau*n.dkap)
+		}
+		dtau = (-part*n.r4 + dk/s.tau + float64(s.goal*n.t2) - dot6(&s.b, &n.y2) + hz) / n.pivot
+		n.dkap = (dk - float64(s.kap*dtau)) / s.tau
+		most = math.Max(most, math.Max(-dtau/s.tau, -n.dkap/s.kap))
+	}
+	n.dtau = dtau
+	for k := range 6 {
+		n.dy[k] = n.y2[k] + float64(dtau*n.y1[k])
+	}
+	n.dt = n.t2 + float64(dtau*n.t1)
+	most = math.Max(most, s.lineStep(part, dtau, n.t2))
+	for i := range s.pulls {
+		most = math.Max(most, s.pullStep(i, part, dtau))
+	}
+	return 1 / most
 }
 
-// blockS adds A H⁻¹ Aᵀ of a pull; b = L⁻¹ h.
-func (s *Solver) blockS(i int, b [3]float64) {
-	v := s.nl + 3*i
-	var l [6][3]float64
-	for k := range s.r {
-		l[k] = lower3(&s.hp[i], [3]float64{s.a[v][k], s.a[v+1][k], s.a[v+2][k]})
-		s.sq[k] += float64(l[k][0]*b[0]) + float64(l[k][1]*b[1]) + float64(l[k][2]*b[2])
-		for j := 0; j <= k; j++ {
-			s.S[k][j] += float64(l[k][0]*l[j][0]) + float64(l[k][1]*l[j][1]) + float64(l[k][2]*l[j][2])
-		}
+func (s *Solver) move(a float64) {
+	n := &s.step
+	s.lineMove(a)
+	for i := range s.pulls {
+		s.pullMove(i, a)
 	}
-}
-
-// chol3 factors a packed lower 3×3 matrix in place.
-func chol3(m *[6]float64) bool {
-	m[0] = math.Sqrt(m[0])
-	m[1] /= m[0]
-	m[3] /= m[0]
-	m[2] = math.Sqrt(m[2] - float64(m[1]*m[1]))
-	m[4] = (m[4] - float64(m[3]*m[1])) / m[2]
-	m[5] = math.Sqrt(m[5] - float64(m[3]*m[3]) - float64(m[4]*m[4]))
-	return m[0] > 0 && m[2] > 0 && m[5] > 0
-}
-
-func lower3(l *[6]float64, b [3]float64) [3]float64 {
-	b[0] /= l[0]
-	b[1] = (b[1] - float64(l[1]*b[0])) / l[2]
-	b[2] = (b[2] - float64(l[3]*b[0]) - float64(l[4]*b[1])) / l[5]
-	return b
-}
-
-func upper3(l *[6]float64, b [3]float64) [3]float64 {
-	b[2] /= l[5]
-	b[1] = (b[1] - float64(l[4]*b[2])) / l[2]
-	b[0] = (b[0] - float64(l[1]*b[1]) - float64(l[3]*b[2])) / l[0]
-	return b
-}
-
-func (s *Solver) solveS(b [6]float64) [6]float64 {
-	for i := range s.r {
-		for k := range i {
-			b[i] -= float64(s.S[i][k] * b[k])
-		}
-		b[i] /= s.S[i][i]
+	for k := range 6 {
+		s.y[k] += float64(a * n.dy[k])
 	}
-	for i := s.r - 1; i >= 0; i-- {
-		for k := i + 1; k < s.r; k++ {
-			b[i] -= float64(s.S[k][i] * b[k])
-		}
-		b[i] /= s.S[i][i]
+	s.t += float64(a * n.dt)
+	if !s.quad {
+		s.tau += float64(a * n.dtau)
+		s.kap += float64(a * n.dkap)
 	}
-	return b
-}
-
-// inv gives H⁻¹ f in place.
-func (s *Solver) inv(f []float64) {
-	for j := range s.nl {
-		f[j] /= s.hl[j]
-	}
-	for i := range s.np {
-		v := s.nl + 3*i
-		o := upper3(&s.hp[i], lower3(&s.hp[i], [3]float64{f[v], f[v+1], f[v+2]}))
-		f[v], f[v+1], f[v+2] = o[0], o[1], o[2]
-	}
-}
-
-// solve answers H x + h t − Aᵀy = f, hᵀx + H_tt t − a_tᵀy = ft, A x + a_t t = g.
-func (s *Solver) solve(f []float64, ft float64, g [6]float64, x []float64) (t float64, y [6]float64) {
-	copy(x, f)
-	s.inv(x)
-	for j := range x {
-		for i := range s.r {
-			g[i] -= float64(s.a[j][i] * x[j])
-		}
-	}
-	for j := range s.nl {
-		ft -= float64(s.hlt[j] * x[j])
-	}
-	for i := range s.np {
-		v := s.nl + 3*i
-		for k := range 3 {
-			ft -= float64(s.hpt[i][k] * x[v+k])
-		}
-	}
-	y = s.solveS(g)
-	if !s.fixt {
-		t = (ft - dot6(&s.sq, &y)) / (s.eta + dot6(&s.sq, &s.qt))
-		for i := range s.r {
-			y[i] += float64(s.qt[i] * t)
-		}
-	}
-	for j := range s.nl {
-		x[j] = f[j] + dot6(&s.a[j], &y) - float64(s.hlt[j]*t)
-	}
-	for i := range s.np {
-		v := s.nl + 3*i
-		for k := range 3 {
-			x[v+k] = f[v+k] + dot6(&s.a[v+k], &y) - float64(s.hpt[i][k]*t)
-		}
-	}
-	s.inv(x)
-	return t, y
 }

@@ -27,6 +27,7 @@ type Pull struct {
 	At    vec.V3
 	MinZ  float64 // −Inf: none
 	Cones []Cone
+	level bool // F_z is left out of the balance and stays 0: stage two, (6.20)
 }
 
 // Cone is a second-order cone: | F + B + t D | over x y z, or over x y only when Flat, is at most

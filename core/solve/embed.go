@@ -1,0 +1,163 @@
+package solve
+
+import "math"
+
+// The accuracy that the method aims at, relative, and the one it may fall back to when rounding
+// stops it first; what falls back still has to prove its gap, see finish.
+const (
+	wanted     = 1e-11
+	acceptable = 1e-7
+	iterations = 100
+)
+
+// point is a copy of the iterate, kept as the best so far.
+type point struct {
+	lines       []line
+	pulls       []pull
+	cones       []cone
+	y           [6]float64
+	t, tau, kap float64
+}
+
+func (s *Solver) save() {
+	k := &s.kept
+	k.lines = append(k.lines[:0], s.lines...)
+	k.pulls = append(k.pulls[:0], s.pulls...)
+	k.cones = append(k.cones[:0], s.cones...)
+	k.y, k.t, k.tau, k.kap = s.y, s.t, s.tau, s.kap
+}
+
+func (s *Solver) restore() {
+	k := &s.kept
+	copy(s.lines, k.lines)
+	copy(s.pulls, k.pulls)
+	copy(s.cones, k.cones)
+	s.y, s.t, s.tau, s.kap = k.y, k.t, k.tau, k.kap
+}
+
+// start is the point from which everything begins.
+func (s *Solver) start() {
+	s.y, s.tau, s.kap = [6]float64{}, 1, 1
+	if s.quad {
+		s.startNear()
+		return
+	}
+	s.t = 0
+	for i := range s.lines {
+		o := &s.lines[i]
+		o.u, o.sl, o.zl, o.sh, o.zh = 0, 1, o.hasLo, 1, o.hasHi
+	}
+	for i := range s.pulls {
+		o := &s.pulls[i]
+		o.f, o.s, o.z = [3]float64{}, 1, 1
+		for j := o.c0; j < o.c1; j++ {
+			c := &s.cones[j]
+			c.s, c.z = four{a: 1}, four{a: 1}
+		}
+	}
+}
+
+// quality of the point: what is left of primal and dual residuals and of the gap, relative.
+func (s *Solver) quality() (primal, dual, gap float64) {
+	a := &s.step.a
+	i := 1 / s.tau
+	primal = math.Max(norm6(&a.ry)/math.Max(1, norm6(&s.b)), a.p) * i
+	dual = math.Max(a.rx, math.Abs(a.rt)) * i
+	if s.quad {
+		return primal, dual, a.mu
+	}
+	p, d := s.goal*s.t*i, (dot6(&s.b, &s.y)-a.hz)*i
+	gap = math.Abs(p-d) / math.Max(1e-3, math.Max(math.Abs(p), math.Abs(d)))
+	return primal, dual, gap
+}
+
+// embed runs the homogeneous self-dual embedding (quad: the infeasible method with τ = 1) and says
+// how it ended. The point stays in s.
+func (s *Solver) embed() (Status, string) {
+	s.start()
+	best, seen := math.Inf(1), 0
+	give := func(why string) (Status, string) {
+		if best <= acceptable {
+			s.restore()
+			s.residuals()
+			s.factor()
+			return Optimal, ""
+		}
+		return Unsolved, why
+	}
+	for n := 0; ; n++ {
+		s.iterations++
+		inside := s.residuals()
+		a := &s.step.a
+		if !(s.step.mu >= 0) || math.IsInf(s.step.mu, 0) {
+			return give("the numbers are too far apart for the arithmetic")
+		}
+		primal, dual, gap := s.quality()
+		worst := math.Max(primal, math.Max(dual, gap))
+		if worst <= wanted && inside {
+			if s.factor() {
+				return Optimal, ""
+			}
+			return give("the balance is too nearly singular")
+		}
+		if !s.quad {
+			if v := dot6(&s.b, &s.y) - a.hz; v > 0 && a.rx <= 1e-9*v && math.Abs(s.goal*s.tau-a.rt) <= 1e-9*v {
+				return Infeasible, ""
+			}
+			if v := -s.goal * s.t; v > 0 && math.Max(norm6(&a.ry), a.p) <= 1e-9*v && s.tau*1e6 < v {
+				return Unbounded, ""
+			}
+		}
+		if worst < best && inside {
+			best, seen = worst, n
+			if best <= acceptable {
+				s.save()
+			}
+		} else if best <= acceptable && (n > seen+3 || worst > 1e3*best) {
+			return give("")
+		}
+		if n >= iterations {
+			return give("no answer after the allowed number of steps")
+		}
+		if !inside || !s.factor() {
+			return give("the balance is too nearly singular")
+		}
+		alpha := s.direction(1, 0, false)
+		sigma := (1 - alpha) * (1 - alpha) * (1 - alpha)
+		alpha = s.direction(1-sigma, sigma*s.step.mu, true)
+		if !(alpha > 1e-10) {
+			return give("no step leads on")
+		}
+		s.move(math.Min(1, 0.99*alpha))
+	}
+}
+
+// startNear starts the quadratic program from the forces that ignore the bounds, (6.19): each bound
+// that they keep with room has that room.
+func (s *Solver) startNear() {
+	s.leastNorm()
+	for i := range s.lines {
+		o := &s.lines[i]
+		o.sl, o.zl, o.sh, o.zh = 1, o.hasLo, 1, o.hasHi
+		if o.hasLo > 0 {
+			o.sl = math.Max(o.u-o.lo, 1)
+		}
+		if o.hasHi > 0 {
+			o.sh = math.Max(o.hi-o.u, 1)
+		}
+	}
+	for i := range s.pulls {
+		o := &s.pulls[i]
+		o.s, o.z = 1, 1
+		if o.half {
+			o.s = math.Max(o.f[2]-o.minZ, 1)
+		}
+		for j := o.c0; j < o.c1; j++ {
+			c := &s.cones[j]
+			v := c.value(o.f[0], o.f[1], o.f[2], 0).axpy(1, c.h)
+			n := math.Sqrt(float64(v.x*v.x) + float64(v.y*v.y) + float64(v.z*v.z))
+			v.a = math.Max(v.a, n+1)
+			c.s, c.z = v, four{a: 1}
+		}
+	}
+}

@@ -1,0 +1,187 @@
+package solve
+
+import (
+	"math"
+
+	"cohoist/core/vec"
+)
+
+// provable is the largest gap between T and its proven bound, relative, that still counts as solved.
+const provable = 1e-7
+
+// Solve finds the smallest (Goal +1) or largest (−1) t, with its proof.
+func (s *Solver) Solve(p *Program) Result {
+	s.quad, s.iterations = false, 0
+	if why := s.load(p); why != "" {
+		return s.nothing(Unsolved, why)
+	}
+	if s.rank.miss >= 0 {
+		return s.missing()
+	}
+	st, why := s.embed()
+	r := s.nothing(st, why)
+	switch st {
+	case Infeasible:
+		s.certificate(&r)
+	case Optimal:
+		s.optimum(&r)
+	}
+	return r
+}
+
+// nothing is a Result without numbers.
+func (s *Solver) nothing(st Status, why string) Result {
+	n := math.NaN()
+	return Result{Status: st, Reason: why, T: n, Bound: n, Residual: n, Arm: s.arm, Iterations: s.iterations}
+}
+
+// missing is the answer when the wanted wrench has a part that no force of the team can give.
+func (s *Solver) missing() Result {
+	r := s.nothing(Infeasible, "")
+	r.Y = s.rank.missing()
+	s.duals(&r, 0)
+	for i := range r.LineLo {
+		r.LineLo[i], r.LineHi[i] = 0, 0
+	}
+	s.normal(&r)
+	return r
+}
+
+// optimum fills in the forces, their residual and the proven bound.
+func (s *Solver) optimum(r *Result) {
+	s.polish()
+	s.forces(r)
+	r.T = s.t / s.tau * s.t0
+	r.Residual = s.residual(r)
+	r.Y = s.rank.out(&s.y)
+	s.duals(r, s.t0/s.tau)
+	for i := range r.Y {
+		r.Y[i] *= s.t0 / s.tau
+	}
+	s.repair(r, false)
+	gamma, value := s.multiply(r)
+	if !(gamma*s.goal > 0) {
+		*r = s.nothing(Unsolved, "the proof of the answer does not multiply out")
+		return
+	}
+	s.scaleDuals(r, s.goal/gamma)
+	r.Bound = s.goal * value / (gamma * s.goal)
+	gap := s.goal * (r.T - r.Bound)
+	if gap < 0 { // T lies below what is proven, by rounding
+		r.T = r.Bound
+	}
+	if !(math.Abs(gap) <= provable*math.Max(math.Abs(r.T), 0.1*s.t0)) {
+		*r = s.nothing(Unsolved, "the answer and its proof lie too far apart")
+		return
+	}
+	s.last, s.lastT = s.p, r.T
+}
+
+// certificate fills in the direction that runs out.
+func (s *Solver) certificate(r *Result) {
+	r.Y = s.rank.out(&s.y)
+	s.duals(r, 1)
+	s.repair(r, true)
+	gamma, value := s.multiply(r)
+	if !(value > 0) || math.Abs(gamma)*1e5*s.t0 > value {
+		*r = s.nothing(Unsolved, "no balance was found, nor a proof that there is none")
+		return
+	}
+	s.normal(r)
+}
+
+// normal makes the certificate 1 long, moments counted by the arm.
+func (s *Solver) normal(r *Result) {
+	y := r.Y
+	for i := 3; i < 6; i++ {
+		y[i] *= s.arm
+	}
+	n := norm6((*[6]float64)(&y))
+	if n > 0 {
+		s.scaleDuals(r, 1/n)
+	}
+}
+
+// polish closes the balance by the least move of the forces and t, weighed by their room.
+func (s *Solver) polish() {
+	n := &s.step
+	for range 3 {
+		var w Wrench
+		for k := range 6 {
+			w[k] = s.b[k]*s.tau - float64(s.tcol[k]*s.t)
+		}
+		for i := range s.lines {
+			for k := range 6 {
+				w[k] -= float64(s.col[i][k] * s.lines[i].u)
+			}
+		}
+		for i := range s.pulls {
+			c := s.col[s.nl+3*i:]
+			for k := range 6 {
+				f := &s.pulls[i].f
+				w[k] -= float64(c[0][k]*f[0]) + float64(c[1][k]*f[1]) + float64(c[2][k]*f[2])
+			}
+		}
+		y, t := n.k.solve((*[6]float64)(&w), 0)
+		s.t += t
+		for i := range s.lines {
+			o := &s.lines[i]
+			o.u += o.ih * (dot6(&s.col[i], &y) + o.wh*float64(o.ht*t))
+		}
+		for i := range s.pulls {
+			o := &s.pulls[i]
+			d := o.back([3]float64{}, &y, t)
+			for k := range 3 {
+				o.f[k] += d[k]
+			}
+		}
+	}
+}
+
+// forces writes out the point in newtons.
+func (s *Solver) forces(r *Result) {
+	o := &s.out
+	o.u, o.f = room(o.u, s.nl), room(o.f, s.np)
+	for i := range s.lines {
+		o.u[i] = s.lines[i].u / s.tau * s.lines[i].unit
+	}
+	for i := range s.pulls {
+		k := s.pulls[i].unit / s.tau
+		f := &s.pulls[i].f
+		o.f[i] = vec.V3{f[0] * k, f[1] * k, f[2] * k}
+	}
+	r.U, r.F = o.u, o.f
+}
+
+// residual is the largest imbalance of the forces over the program's own force, and force × arm.
+func (s *Solver) residual(r *Result) float64 {
+	p := s.p
+	var w, size [6]float64
+	add := func(k int, v float64) {
+		w[k] += v
+		size[k] = math.Max(size[k], math.Abs(v))
+	}
+	t := r.T
+	if s.quad {
+		t = s.t
+	}
+	for k := range 6 {
+		add(k, -p.Wrench[k])
+		add(k, -float64(t*p.WrenchT[k]))
+		for i := range p.Lines {
+			add(k, float64(p.Lines[i].Column[k]*r.U[i]))
+		}
+	}
+	for i := range p.Pulls {
+		m := p.Pulls[i].At.Cross(r.F[i])
+		for k := range 3 {
+			add(k, r.F[i][k])
+			add(k+3, m[k])
+		}
+	}
+	force := math.Max(size3(size[0], size[1], size[2]), size3(size[3], size[4], size[5])/s.arm)
+	if force == 0 {
+		return 0
+	}
+	return math.Max(size3(w[0], w[1], w[2]), size3(w[3], w[4], w[5])/s.arm) / force
+}

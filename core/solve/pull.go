@@ -1,0 +1,365 @@
+package solve
+
+import "math"
+
+// The steps of one iteration on a Pull. Its system in (F, t),
+//
+//	min |W⁻¹(G F + g t − q)|², (6.11)
+//
+// is turned into a triangle R by orthonormal columns, so that nothing is squared: near the answer
+// the normal equations would lose every digit of t's own part.
+
+// residual adds a pull's part to the residuals and finds its scaling, (6.10), (6.9).
+func (s *Solver) pullResidual(i int, a *sums) bool {
+	o := &s.pulls[i]
+	c := s.col[s.nl+3*i : s.nl+3*i+3 : s.nl+3*i+3]
+	x, y, z := o.f[0], o.f[1], o.f[2]
+	rx, ry, rz := -dot6(&c[0], &s.y), -dot6(&c[1], &s.y), -dot6(&c[2], &s.y)
+	if s.quad {
+		rx, ry, rz = rx+x, ry+y, rz+z
+	}
+	for k := range 6 {
+		a.ry[k] += float64(c[0][k]*x) + float64(c[1][k]*y) + float64(c[2][k]*z)
+	}
+	if o.half {
+		o.p = z - float64(o.minZ*s.tau) - o.s
+		rz -= o.z
+		a.hz -= float64(o.minZ * o.z)
+		a.mu += float64(o.s * o.z)
+		a.p = math.Max(a.p, math.Abs(o.p))
+		o.w = o.z / o.s
+		o.sw = math.Sqrt(o.w)
+	}
+	ok := true
+	for j := o.c0; j < o.c1; j++ {
+		k := &s.cones[j]
+		v := k.value(x, y, z, s.t).axpy(s.tau, k.h)
+		p := v.sub(k.s)
+		a.p = math.Max(a.p, math.Max(size3(p.x, p.y, p.z), math.Abs(p.a)))
+		rx -= k.z.x
+		ry -= k.z.y
+		rz -= float64(k.zc * k.z.a)
+		if !k.flat {
+			rz -= k.z.z
+		}
+		a.rt -= k.g.dot(k.z)
+		a.hz += k.h.dot(k.z)
+		a.mu += k.s.dot(k.z)
+		ok = k.scaling() && ok
+		k.res = p
+		k.p = k.w.inverse().wbar(p).scale(k.ieta)
+	}
+	o.rx = [3]float64{rx, ry, rz}
+	a.rx = math.Max(a.rx, size3(rx, ry, rz))
+	return ok
+}
+
+// pullFactor makes R of a pull, (6.12), and V = R⁻ᵀ Aᵀ.
+func (s *Solver) pullFactor(i int) {
+	o := &s.pulls[i]
+	cs := s.cones[o.c0:o.c1]
+	reg := o.reg
+	if s.quad {
+		reg += 1
+	}
+	reg = math.Sqrt(reg)
+	w := 0.0
+	if o.half {
+		w = o.sw
+	}
+	o.ex = [4]four{{0, reg, 0, 0}, {0, 0, reg, 0}, {w, 0, 0, reg}, {}}
+	for j := range cs {
+		c := &cs[j]
+		u := c.w.inverse()
+		e := c.ieta
+		k := e / (1 + c.w.a)
+		c.q[0] = four{float64(e * u.x), float64(k*float64(u.x*u.x)) + e, float64(k * float64(u.x*u.y)), float64(k * float64(u.x*u.z))}
+		c.q[1] = four{float64(e * u.y), c.q[0].y, float64(k*float64(u.y*u.y)) + e, float64(k * float64(u.y*u.z))}
+		var g four
+		if !c.flat {
+			g.z = 1
+		}
+		g.a = c.zc
+		c.q[2] = u.wbar(g).scale(e)
+		c.q[3] = u.wbar(c.g).scale(e)
+	}
+	for k := range 4 {
+		o.orthogonal(cs, k)
+	}
+	r := &o.r
+	c := s.col[s.nl+3*i : s.nl+3*i+3 : s.nl+3*i+3]
+	ix, iy, iz := 1/r[0], 1/r[4], 1/r[7]
+	for k := range 6 {
+		vx := c[0][k] * ix
+		vy := (c[1][k] - float64(r[1]*vx)) * iy
+		vz := (c[2][k] - float64(r[2]*vx) - float64(r[5]*vy)) * iz
+		o.v[k] = [3]float64{vx, vy, vz}
+	}
+}
+
+// orthogonal takes column k's parts along the columns before it, twice when little is left, so that
+// the columns stay orthogonal to the last digit, and makes it 1 long.
+func (o *pull) orthogonal(cs []cone, k int) {
+	e := o.ex[k]
+	before := e.dot(e)
+	for j := range cs {
+		before += cs[j].q[k].dot(cs[j].q[k])
+	}
+	r := [4]*float64{&o.r[k], &o.r[3+k], &o.r[5+k], &o.r[6+k]}
+	for i := range k {
+		*r[i] = 0
+	}
+	var n float64
+	for range 3 {
+		for i := range k {
+			p := &o.ex[i]
+			d := e.dot(*p)
+			for j := range cs {
+				d += cs[j].q[k].dot(cs[j].q[i])
+			}
+			*r[i] += d
+			e = e.axpy(-d, *p)
+			for j := range cs {
+				c := &cs[j]
+				c.q[k] = c.q[k].axpy(-d, c.q[i])
+			}
+		}
+		n = e.dot(e)
+		for j := range cs {
+			n += cs[j].q[k].dot(cs[j].q[k])
+		}
+		if k == 0 || n > 0.1*before || n == 0 {
+			break
+		}
+		before = n
+	}
+	n = math.Sqrt(n)
+	*r[k] = n
+	if n > 0 {
+		n = 1 / n
+	}
+	o.ex[k] = e.scale(n)
+	for j := range cs {
+		c := &cs[j]
+		c.q[k] = c.q[k].scale(n)
+	}
+}
+
+// reduce adds a pull's part to the small system, (6.13).
+func (o *pull) reduce(a *sums) {
+	r := &o.r
+	m := 0
+	for k := range 6 {
+		vx, vy, vz := o.v[k][0], o.v[k][1], o.v[k][2]
+		a.q[k] -= float64(vx*r[3]) + float64(vy*r[6]) + float64(vz*r[8])
+		for l := 0; l <= k; l++ {
+			u := &o.v[l]
+			a.s[m] += float64(vx*u[0]) + float64(vy*u[1]) + float64(vz*u[2])
+			m++
+		}
+	}
+	a.eta += float64(r[9] * r[9])
+}
+
+// pullTurn takes from the right-hand side, rds and the half-line's, its part along the orthonormal
+// columns of F, adds the pull's part of the small system's right-hand side and returns that part's
+// coordinates with e added, and what is left of the half-line's, (6.13).
+func (s *Solver) pullTurn(i int, half float64, e *[3]float64, a *side) (k [3]float64, left float64) {
+	o := &s.pulls[i]
+	cs := s.cones[o.c0:o.c1]
+	h := four{a: half}
+	var kx, ky, kz, kt float64
+	kx = h.dot(o.ex[0])
+	for j := range cs {
+		kx += cs[j].rds.dot(cs[j].q[0])
+	}
+	h = h.axpy(-kx, o.ex[0])
+	ky = h.dot(o.ex[1])
+	for j := range cs {
+		c := &cs[j]
+		c.rds = c.rds.axpy(-kx, c.q[0])
+		ky += c.rds.dot(c.q[1])
+	}
+	h = h.axpy(-ky, o.ex[1])
+	kz = h.dot(o.ex[2])
+	for j := range cs {
+		c := &cs[j]
+		c.rds = c.rds.axpy(-ky, c.q[1])
+		kz += c.rds.dot(c.q[2])
+	}
+	h = h.axpy(-kz, o.ex[2])
+	kt = h.dot(o.ex[3])
+	for j := range cs {
+		c := &cs[j]
+		c.rds = c.rds.axpy(-kz, c.q[2])
+		kt += c.rds.dot(c.q[3])
+	}
+	r := &o.r
+	a.f += float64(r[9]*kt) - (float64(r[3]*e[0]) + float64(r[6]*e[1]) + float64(r[8]*e[2]))
+	k = [3]float64{kx + e[0], ky + e[1], kz + e[2]}
+	for m := range 6 {
+		v := &o.v[m]
+		a.g[m] -= float64(v[0]*k[0]) + float64(v[1]*k[1]) + float64(v[2]*k[2])
+	}
+	return k, h.a
+}
+
+// dual turns what pullTurn left of a right-hand side into W dz, (6.14): the coordinates e + V y are
+// all that the columns of F add, so that nothing large is taken from its like.
+func (c *cone) dual(left four, e *[4]float64) four {
+	return left.axpy(-e[0], c.q[0]).axpy(-e[1], c.q[1]).axpy(-e[2], c.q[2]).axpy(-e[3], c.q[3])
+}
+
+// along is e + V y, and r_tt t.
+func (o *pull) along(e *[3]float64, y *[6]float64, t float64) (m [4]float64) {
+	a, b, c := e[0], e[1], e[2]
+	for i := range 6 {
+		v := &o.v[i]
+		a += float64(v[0] * y[i])
+		b += float64(v[1] * y[i])
+		c += float64(v[2] * y[i])
+	}
+	return [4]float64{a, b, c, o.r[9] * t}
+}
+
+// back is F = R⁻¹ (k + V y − r_t t), (6.13).
+func (o *pull) back(k [3]float64, y *[6]float64, t float64) [3]float64 {
+	r := &o.r
+	a, b, c := k[0]-float64(r[3]*t), k[1]-float64(r[6]*t), k[2]-float64(r[8]*t)
+	for i := range 6 {
+		v := &o.v[i]
+		a += float64(v[0] * y[i])
+		b += float64(v[1] * y[i])
+		c += float64(v[2] * y[i])
+	}
+	z := c / r[7]
+	y1 := (b - float64(r[5]*z)) / r[4]
+	return [3]float64{(a - float64(r[1]*y1) - float64(r[2]*z)) / r[0], y1, z}
+}
+
+// constant is the right-hand side −h of the column of τ.
+func (s *Solver) pullConstant(i int, a *side) {
+	o := &s.pulls[i]
+	for j := o.c0; j < o.c1; j++ {
+		c := &s.cones[j]
+		c.rds = c.w.inverse().wbar(c.h).scale(-c.ieta)
+	}
+	half := 0.0
+	if o.half {
+		half = o.sw * o.minZ
+	}
+	var e [3]float64
+	o.k1, o.a1 = s.pullTurn(i, half, &e, a)
+	for j := o.c0; j < o.c1; j++ {
+		s.cones[j].r1 = s.cones[j].rds
+	}
+}
+
+// direction is the right-hand side of a step that takes away part of the residuals and aims at σμ;
+// correct takes the predictor's products into account, (6.15).
+func (s *Solver) pullSide(i int, part, aim float64, correct bool, a *side) {
+	o := &s.pulls[i]
+	for j := o.c0; j < o.c1; j++ {
+		c := &s.cones[j]
+		if correct {
+			d := circ(c.ds, c.dz).scale(-1)
+			d.a += aim
+			c.o = over(c.lam, d).sub(c.lam)
+		} else {
+			c.o = c.lam.scale(-1)
+		}
+		c.rds = c.o.axpy(-part, c.p)
+	}
+	half := 0.0
+	if o.half {
+		d := -float64(o.s * o.z)
+		if correct {
+			d += aim - float64(o.ds*o.dz)
+		}
+		o.o = d / o.s // W⁻² of the half-line's right-hand side
+		half = (o.o - float64(part*float64(o.w*o.p))) / o.sw
+	}
+	r := &o.r
+	e := &o.e
+	e[0] = -part * o.rx[0] / r[0]
+	e[1] = (-part*o.rx[1] - float64(r[1]*e[0])) / r[4]
+	e[2] = (-part*o.rx[2] - float64(r[2]*e[0]) - float64(r[5]*e[1])) / r[7]
+	o.k2, o.a2 = s.pullTurn(i, half, e, a)
+}
+
+// pullFirst solves for the column of τ and adds its part of the pivot of τ, (6.16).
+func (s *Solver) pullFirst(i int, y *[6]float64, t float64) (pivot float64) {
+	o := &s.pulls[i]
+	o.f1 = o.back(o.k1, y, t)
+	m := o.along(&[3]float64{}, y, t)
+	for j := o.c0; j < o.c1; j++ {
+		c := &s.cones[j]
+		c.u1 = c.value(o.f1[0], o.f1[1], o.f1[2], t).axpy(1, c.h)
+		c.one = c.dual(c.r1, &m).scale(-1)
+		pivot += c.one.dot(c.one)
+	}
+	if o.half {
+		x := &o.ex
+		o.one = float64(m[0]*x[0].a) + float64(m[1]*x[1].a) + float64(m[2]*x[2].a) + float64(m[3]*x[3].a) - o.a1
+		pivot += float64(o.one * o.one)
+	}
+	return pivot
+}
+
+// pullSecond solves for the rest and returns hᵀz₂, (6.16).
+func (s *Solver) pullSecond(i int, y *[6]float64, t float64) (hz float64) {
+	o := &s.pulls[i]
+	o.f2 = o.back(o.k2, y, t)
+	m := o.along(&o.e, y, t)
+	for j := o.c0; j < o.c1; j++ {
+		c := &s.cones[j]
+		c.u2 = c.value(o.f2[0], o.f2[1], o.f2[2], t)
+		c.dz = c.dual(c.rds, &m)
+		if !s.quad {
+			hz += c.h.dot(c.w.inverse().wbar(c.dz)) * c.ieta
+		}
+	}
+	if o.half {
+		x := &o.ex
+		o.dz = o.a2 - (float64(m[0]*x[0].a) + float64(m[1]*x[1].a) + float64(m[2]*x[2].a) + float64(m[3]*x[3].a))
+		hz -= float64(o.minZ * (o.sw * o.dz))
+	}
+	return hz
+}
+
+// pullStep puts the two together and returns 1/α of the longest step.
+func (s *Solver) pullStep(i int, part, dtau float64) (most float64) {
+	o := &s.pulls[i]
+	for k := range 3 {
+		o.d[k] = o.f2[k] + float64(dtau*o.f1[k])
+	}
+	for j := o.c0; j < o.c1; j++ {
+		c := &s.cones[j]
+		c.dz = c.dz.axpy(-dtau, c.one)
+		c.ds = c.o.sub(c.dz)
+		c.u2 = c.u2.axpy(part, c.res).axpy(dtau, c.u1) // ds, not by W: there and back costs digits
+		most = math.Max(most, math.Max(reach(c.lam, c.ds), reach(c.lam, c.dz)))
+	}
+	if o.half {
+		o.dz = o.sw * (o.dz - float64(dtau*o.one))
+		o.ds = o.d[2] - float64(o.minZ*dtau) + float64(part*o.p)
+		most = math.Max(most, math.Max(-o.ds/o.s, -o.dz/o.z))
+	}
+	return most
+}
+
+func (s *Solver) pullMove(i int, a float64) {
+	o := &s.pulls[i]
+	for k := range 3 {
+		o.f[k] += float64(a * o.d[k])
+	}
+	for j := o.c0; j < o.c1; j++ {
+		c := &s.cones[j]
+		c.s = c.s.axpy(a, c.u2)
+		c.z = c.z.axpy(a*c.ieta, c.w.inverse().wbar(c.dz))
+	}
+	if o.half {
+		o.s += float64(a * o.ds)
+		o.z += float64(a * o.dz)
+	}
+}
