@@ -19,7 +19,7 @@ var Balance = Check{
 }
 
 // air is the range of the standard atmosphere's lowest layer, where the density formula holds.
-var air = Limit{What: "the altitude", Lo: -2000, Hi: 11000, Unit: "m", // ISO 2533, troposphere
+var air = Limit{What: "the altitude", Lo: -500, Hi: 11000, Unit: "m", // ISO 2533, troposphere
 	Of: func(f Facts) float64 { return f.Plan.Site.Altitude }}
 
 // leanRange is where drag areas per payload axis still say something (common practice, no source).

@@ -28,6 +28,7 @@ type Facts struct {
 	Moves   agility.Moves // of the team
 	Solver  *solve.Solver
 	Missing []string // fields left out that have no honest default
+	Outside string   // why nothing was computed: the air of the day is beyond the standard atmosphere
 	Bent    *Bent    // the payload as a beam; nil: it is none
 	Held    *Held    // the team holding places; nil: balance alone says who carries
 }
@@ -89,6 +90,8 @@ func (c Check) ask(f Facts) Row {
 		if out := c.outside(f); out != "" {
 			r.Status = OutsideModel
 			r.Sentence = strings.TrimSpace(r.Sentence + " " + out)
+		} else {
+			r.Sentence += c.near(f)
 		}
 	}
 	return r
@@ -97,6 +100,8 @@ func (c Check) ask(f Facts) Row {
 // answer runs the check when there is something to run it on.
 func (c Check) answer(f Facts) Outcome {
 	switch {
+	case f.Outside != "":
+		return none(OutsideModel, f.Outside)
 	case f.Model == nil:
 		return none(NeedsInput, "This needs the balance, and the plan lacks numbers for it.")
 	case f.Answer.Status == solve.Unsolved && f.Answer.Parts == nil:
@@ -124,6 +129,16 @@ func (c Check) outside(f Facts) string {
 		if x := l.Of(f); x < l.Lo || x > l.Hi {
 			return "Outside the model: " + l.What + " is " + say(x, l.Unit) + ", and the model holds from " +
 				say(l.Lo, "") + " to " + say(l.Hi, l.Unit) + "."
+		}
+	}
+	return ""
+}
+
+// near says which restriction of the model the plan comes near to from below, within a tenth, or "".
+func (c Check) near(f Facts) string {
+	for _, l := range c.Limits {
+		if x := l.Of(f); x > thin*l.Hi {
+			return " This is near the edge of the model: " + l.What + " is " + say(x, l.Unit) + " of " + say(l.Hi, l.Unit) + "."
 		}
 	}
 	return ""

@@ -27,6 +27,8 @@ func Build(p plan.Plan) Report {
 	density, inRange := air.Density(p.Site.Altitude, p.Site.TemperatureOffset)
 	if inRange {
 		r.Team.Density = density
+	} else {
+		facts.Outside = "Outside the model: the standard atmosphere gives no density at this altitude and temperature (−500 m to 11 000 m, ISO 2533)."
 	}
 	payload, err := mass.Of(p.Payload)
 	area := air.Area(p.Payload)
@@ -36,7 +38,7 @@ func Build(p plan.Plan) Report {
 	for _, member := range p.Team {
 		r.Vehicles = append(r.Vehicles, blankVehicle(member.ID))
 	}
-	if len(r.Missing) == 0 && err == nil {
+	if len(r.Missing) == 0 && err == nil && inRange {
 		s := solve.NewSolver()
 		m := share.New(p, payload, area, density)
 		facts.Model, facts.Solver = m, s
@@ -54,7 +56,7 @@ func Build(p plan.Plan) Report {
 		if largest.Reason != "" {
 			r.Notes = append(r.Notes, "Largest payload: "+largest.Reason+".")
 		}
-	} else {
+	} else if inRange {
 		r.thrustMax(p, density)
 	}
 	r.Checks = check.Run(facts)

@@ -141,3 +141,21 @@ func TestPlanStays(t *testing.T) {
 		t.Error("the plan was modified")
 	}
 }
+
+// Beyond the troposphere there is no density to compute with: outside the model, not a number.
+func TestOutsideTheModel(t *testing.T) {
+	p := ring(4, plan.Rigid)
+	p.Site.Altitude = 12000
+	r := report.Build(p)
+	if r.Verdict != report.OutsideModel || !math.IsNaN(r.Team.Utilisation) || !strings.Contains(r.Sentence, "11 000 m") {
+		t.Errorf("%s: %s", r.Verdict, r.Sentence)
+	}
+	// A short cable: the rotors would touch the load.
+	p = ring(4, plan.Cable)
+	for i := range p.Team {
+		p.Team[i].Hold.Length = 0.2
+	}
+	if c := row(t, report.Build(p), "cable-angle"); c.Status != check.OutsideModel {
+		t.Errorf("a cable shorter than the rotors reach: %s, %s", c.Status, c.Sentence)
+	}
+}

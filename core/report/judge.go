@@ -26,6 +26,10 @@ func (r *Report) judge(f check.Facts, massError error) {
 			worst = i
 		}
 	}
+	if f.Outside != "" && massError == nil && len(r.Missing) == 0 {
+		r.Verdict, r.Governing, r.Sentence = OutsideModel, "balance", f.Outside
+		return
+	}
 	if massError != nil || f.Model == nil {
 		r.Verdict, r.Governing = NeedsInput, "balance"
 		r.Sentence = "The plan does not say enough to answer: " + lacks(r.Missing, massError) + "."
@@ -54,7 +58,7 @@ func sentence(r *Report, f check.Facts, row check.Row) string {
 	who, load := crew(f.Plan), kilograms(r.Payload.Mass)
 	governs := "the " + strings.ToLower(row.Title[:1]) + row.Title[1:]
 	if row.Where != "" {
-		governs += " of " + strings.Join(strings.Fields(row.Where), " and ")
+		governs += " of " + whose(row.Where, f.Plan)
 	}
 	spare := strconv.Itoa(int(math.Floor(100*(1-r.Team.Utilisation)+1e-9))) + " %"
 	switch r.Verdict {
@@ -68,6 +72,18 @@ func sentence(r *Report, f check.Facts, row check.Row) string {
 		return "The calculation did not come to an answer. " + row.Sentence
 	}
 	return who + " should not lift " + load + " like this. " + row.Sentence
+}
+
+// whose names a vehicle, or a pair of them: "A and B".
+func whose(where string, p plan.Plan) string {
+	for _, a := range p.Team {
+		for _, b := range p.Team {
+			if where == a.ID+" "+b.ID {
+				return a.ID + " and " + b.ID
+			}
+		}
+	}
+	return where
 }
 
 func s(f check.Facts) string {
@@ -134,7 +150,13 @@ func kilograms(m float64) string {
 	return figures(m) + " kg"
 }
 
-func figures(x float64) string { return strconv.FormatFloat(x, 'g', 3, 64) }
+func figures(x float64) string {
+	if x <= 0 {
+		return "0"
+	}
+	step := math.Pow(10, math.Max(0, 2-math.Floor(math.Log10(x))))
+	return strconv.FormatFloat(math.Round(x*step)/step, 'f', -1, 64)
+}
 
 // lacks names what is missing.
 func lacks(missing []string, massError error) string {
