@@ -404,6 +404,12 @@ func (c *Sentence) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 		}
 		vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t"}
 		vgparent.AppendChild(vgn)
+		vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "p", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "note"}, vugu.VGAttribute{Namespace: "", Key: "id", Val: "note-text"}}}
+		vgparent.AppendChild(vgn)
+		vgn.AddAttrInterface("hidden", c.Store.Plan().Note == "")
+		vgn.SetInnerHTML(c.Store.Plan().Note)
+		vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t"}
+		vgparent.AppendChild(vgn)
 		vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "ul", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "faults"}, vugu.VGAttribute{Namespace: "", Key: "role", Val: "alert"}}}
 		vgparent.AppendChild(vgn)
 		{
