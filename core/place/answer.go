@@ -49,7 +49,7 @@ func (s *branch) inOrder(at []int, holes []int) []vec.V3 {
 // answer closes the search.
 func (s *branch) answer() Answer {
 	a := Answer{Value: s.best, Proof: s.proof}
-	a.Proof.Proved = !s.stopped
+	a.Proof.Proved, a.Proof.Unsolved = !s.stopped && s.unsolved == 0, s.unsolved
 	a.Proof.Bound = math.NaN()
 	if a.Proof.Proved {
 		a.Proof.Bound = s.best

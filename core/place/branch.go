@@ -57,7 +57,7 @@ func onHoles(q Question, holes []vec.V3, budget int, tell Tell) (Answer, error) 
 	s.overhang()
 	s.across = !straight(append(append([]vec.V3(nil), holes...), b.posts[b.first(b.free):]...))
 	s.proof.Candidates = s.count()
-	if s.proof.Candidates == 0 {
+	if s.proof.Candidates == 0 || !s.across && s.Mirror == [2]bool{} && !s.packs() {
 		return Answer{}, ErrFew
 	}
 	s.start()

@@ -41,13 +41,18 @@ func HowMany(q Question, most, budget int, holes []vec.V3, tell Tell) []Row {
 		ask := q
 		ask.Plan, ask.Free = p, nil
 		row := Row{Vehicles: k, OneLost: math.Inf(1), Agility: math.NaN()}
-		row.Answer, row.Err = onHoles(ask, holes, budget, func(pr Progress) bool {
+		told := func(pr Progress) bool {
 			pr.Part = (float64(k-1) + pr.Part) / float64(most)
 			stopped = tell != nil && !tell(pr)
 			return !stopped
-		})
+		}
+		row.Answer, row.Err = onHoles(ask, holes, budget, told)
+		if row.Err == nil && row.Answer.Places == nil && ask.Cases.Lost && !stopped { // none can be spared: their best with all there
+			ask.Cases.Lost = false
+			row.Answer, row.Err = onHoles(ask, holes, budget, told)
+		}
 		if row.Err == nil && row.Answer.Places != nil {
-			row.finish(ask)
+			row.finish(ask, q.Cases.Lost)
 		}
 		rows = append(rows, row)
 	}
@@ -55,23 +60,15 @@ func HowMany(q Question, most, budget int, holes []vec.V3, tell Tell) []Row {
 }
 
 // finish asks the further questions of a row at its best places.
-func (r *Row) finish(q Question) {
+func (r *Row) finish(q Question, lost bool) {
 	for i := range q.Plan.Team {
 		q.Plan.Team[i].Attach = r.Answer.Places[i]
 	}
-	limit, lost := q.Plan.Limits.Utilisation, q.Cases.Lost
+	limit := q.Plan.Limits.Utilisation
 	r.Passes = true
 	q.Goal = Utilisation
-	all := r.Answer.Cases
-	for _, c := range all {
-		if c.Lost {
-			r.Passes = r.Passes && c.Utilisation <= 1+1e-6
-		} else {
-			r.Passes = r.Passes && c.Utilisation <= limit*(1+1e-6)
-		}
-	}
-	if lost && len(q.Plan.Team) == 1 {
-		r.Passes = false
+	for _, c := range r.Answer.Cases {
+		r.Passes = r.Passes && (c.Lost || c.Utilisation <= limit*(1+1e-6))
 	}
 	q.Cases = Cases{Lost: true}
 	if _, cases, err := Value(q); err == nil {
@@ -81,6 +78,7 @@ func (r *Row) finish(q Question) {
 			}
 		}
 	}
+	r.Passes = r.Passes && (!lost || r.OneLost <= 1+1e-6)
 	q.Cases, q.Goal = Cases{}, Agility
 	if v, _, err := Value(q); err == nil {
 		r.Agility = v

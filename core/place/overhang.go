@@ -1,6 +1,7 @@
 package place
 
 import (
+	"cmp"
 	"math"
 	"slices"
 
@@ -17,13 +18,7 @@ func (s *branch) overhang() {
 		return
 	}
 	slices.SortStableFunc(s.units, func(a, b []int) int {
-		switch x, y := s.holes[a[0]][0], s.holes[b[0]][0]; {
-		case x < y:
-			return -1
-		case x > y:
-			return 1
-		}
-		return 0
+		return cmp.Compare(s.holes[a[0]][0], s.holes[b[0]][0])
 	})
 	weight := s.beam.Weight(vec.V3{0, 0, -share.Gravity})
 	left := s.beam.Upright(weight)

@@ -66,6 +66,7 @@ type Proof struct {
 	Evaluated  int     // placements whose cases were solved
 	Pruned     float64 // placements ruled out by a bound without being solved
 	Bound      float64 // no placement has a smaller value (Agility: a larger one); NaN: not known
+	Unsolved   int     // programs that did not come to an answer; then nothing is proved
 	Proved     bool    // the answer is the best there is, within Tolerance
 }
 

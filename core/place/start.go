@@ -1,7 +1,12 @@
 package place
 
 import (
+	"cmp"
+	"math"
 	"math/rand/v2"
+	"slices"
+
+	"cohoist/core/solve"
 )
 
 // starts is from how many placements the search for a first good one begins.
@@ -11,8 +16,16 @@ const starts = 4
 // bounds have something to rule out by.
 func (s *branch) start() {
 	rng := rand.New(rand.NewPCG(uint64(s.Plan.Seed), 10))
-	for range starts {
-		at := s.chance(rng)
+	for i := range s.scen {
+		if s.Goal == Utilisation { // a bound of all thrust against the whole weight, nobody's place mattering
+			s.keep(s.newCut(i, solve.Wrench{0, 0, 1}, s.holes))
+		}
+	}
+	for i := range starts {
+		at := s.apart(rng.IntN(len(s.units)))
+		if i > 0 || at == nil {
+			at = s.chance(rng)
+		}
 		if at == nil {
 			continue
 		}
@@ -26,6 +39,64 @@ func (s *branch) start() {
 		}
 	}
 }
+
+// apart takes the unit given and then, again and again, the one farthest from all taken, so that a wide spacing
+// is kept when it can be; nil when it does not come out, or units are not single holes.
+func (s *branch) apart(first int) []int {
+	n := s.first(s.free)
+	at := []int{s.units[first][0]}
+	for len(at) < n {
+		best, far := -1, 0.0
+		for _, u := range s.units {
+			if len(u) > 1 {
+				return nil
+			}
+			near := math.Inf(1)
+			for _, h := range at {
+				near = math.Min(near, s.holes[u[0]].Sub(s.holes[h]).Norm())
+			}
+			if near > far {
+				best, far = u[0], near
+			}
+		}
+		if best < 0 {
+			return nil
+		}
+		at = append(at, best)
+	}
+	if !s.fits(at) {
+		at = s.packed(n)
+	}
+	return at
+}
+
+// packed takes holes as close as the spacing lets, from one end to the other; nil when they run out.
+func (s *branch) packed(n int) []int {
+	order := make([]int, len(s.holes))
+	for i := range order {
+		order[i] = i
+	}
+	slices.SortStableFunc(order, func(a, b int) int {
+		p, q := s.holes[a], s.holes[b]
+		if c := cmp.Compare(p[0], q[0]); c != 0 {
+			return c
+		}
+		return cmp.Compare(p[1], q[1])
+	})
+	var at []int
+	for _, h := range order {
+		if next := append(at, h); len(at) < n && s.fits(next) {
+			at = next
+		}
+	}
+	if len(at) < n {
+		return nil
+	}
+	return at
+}
+
+// packs tells, for holes in line, whether the spacing leaves room for all.
+func (s *branch) packs() bool { return s.packed(s.first(s.free)) != nil }
 
 // chance draws units until the posts are full; nil when it does not come out.
 func (s *branch) chance(rng *rand.Rand) []int {

@@ -90,7 +90,7 @@ func Pareto(q Question, goals [2]Goal, holes []vec.V3, tell Tell) ([]Pair, Proof
 		}
 		front[i].Places = s.inOrder(at, front[i].Holes)
 	}
-	s.proof.Proved, s.proof.Bound = !s.stopped, math.NaN()
+	s.proof.Proved, s.proof.Unsolved, s.proof.Bound = !s.stopped && s.unsolved == 0, s.unsolved, math.NaN()
 	return front, s.proof, nil
 }
 

@@ -41,13 +41,14 @@ type bench struct {
 	posts   []vec.V3
 	group   []int // of each post
 	scen    []scenario
-	calm    bool // no wind as planned, all on cables: upright forces answer when the posts are level
+	cables  bool // all are on cables
 	across  bool // the centre of mass may be off in every direction: the places are not all in line
 	beam    beam.Model
 	weight  float64
 	solver  *solve.Solver
 	spots   []spot
-	solved  int
+	// programs that did not come to an answer: their placements count as holding nothing, and nothing is proved
+	unsolved int
 }
 
 // newBench lays out the posts: one for each vehicle, group by group, the fixed ones last.
@@ -115,11 +116,10 @@ func (b *bench) scenarios() {
 	if b.Cases.Winds > 0 {
 		base.Site.Wind = 0
 	}
-	cables := true
+	b.cables = true
 	for _, m := range base.Team {
-		cables = cables && m.Hold.Kind == plan.Cable
+		b.cables = b.cables && m.Hold.Kind == plan.Cable
 	}
-	b.calm = cables && base.Site.Wind == 0
 	if b.Cases.Lost && len(base.Team) > 1 {
 		for g, grp := range b.groups {
 			name := "one " + base.Team[grp.members[0]].Vehicle + " lost"
@@ -132,7 +132,7 @@ func (b *bench) scenarios() {
 	switch off := b.Cases.Off; {
 	case !(off > 0):
 		b.add(scenario{name: "hover", plan: base, lost: -1})
-	case b.calm:
+	case b.cables && base.Site.Wind == 0:
 		b.add(scenario{name: "centre of mass off", plan: base, off: off, lost: -1})
 	default:
 		for i := range offWays {

@@ -9,31 +9,39 @@ import (
 	"cohoist/core/vec"
 )
 
-// level tells that all posts are at one height, so that upright forces answer a calm scenario, (10.2).
-func (b *bench) level(posts []vec.V3) bool {
+// level tells that all posts are at one height, so that upright forces answer a scenario on cables without
+// wind, (10.2).
+func (b *bench) level(s *scenario, posts []vec.V3) bool {
+	if !b.cables || s.plan.Site.Wind != 0 || s.shift != (vec.V3{}) {
+		return false
+	}
 	for _, p := range posts {
 		if math.Abs(p[2]-posts[0][2]) > 1e-9 {
 			return false
 		}
 	}
-	return b.calm
+	return true
 }
 
 // utilisation solves one scenario, (5.10), with its dual: about the payload's origin, body axes.
 func (b *bench) utilisation(s *scenario, posts []vec.V3, lost int) (float64, solve.Wrench) {
-	if b.level(posts) {
+	if b.level(s, posts) {
 		if t, y, ok := b.upright(s, posts, lost); ok {
 			return t, y
 		}
 	}
-	b.solved++
 	m := b.model(s, posts, lost)
 	if !m.Settled {
 		return math.Inf(1), solve.Wrench{}
 	}
 	r := b.solver.Solve(m.Even(0))
 	t := r.T
-	if r.Status != solve.Optimal {
+	switch r.Status {
+	case solve.Optimal:
+	case solve.Unsolved:
+		b.unsolved++
+		fallthrough
+	default:
 		t = math.Inf(1)
 	}
 	y := r.Y // about the body's centre of mass
@@ -135,12 +143,11 @@ func (b *bench) hover() *scenario {
 func (b *bench) bending(posts []vec.V3) float64 {
 	s := *b.hover()
 	s.off, s.shift = 0, vec.V3{}
-	if b.level(posts) {
+	if b.level(&s, posts) {
 		if t, _, ok := b.upright(&s, posts, -1); ok {
 			return b.uprightBending(&s, posts, t)
 		}
 	}
-	b.solved++
 	m := b.model(&s, posts, -1)
 	a := m.Share(b.solver)
 	if a.Parts == nil || !(a.T <= b.Plan.Limits.Utilisation*(1+1e-6)) {
@@ -181,7 +188,6 @@ func (b *bench) agility(posts []vec.V3, best float64) float64 {
 	s := *b.hover()
 	s.off, s.shift = 0, vec.V3{}
 	m := b.model(&s, posts, -1)
-	b.solved++
 	if !m.Settled {
 		return math.Inf(-1)
 	}
