@@ -2,6 +2,7 @@ package place
 
 import (
 	"math"
+	"runtime"
 	"testing"
 
 	"cohoist/core/plan"
@@ -87,6 +88,9 @@ func TestFourOfForty(t *testing.T) {
 		a, err := OnHoles(c.q, forty(), nil)
 		if err != nil {
 			t.Fatal(err)
+		}
+		if runtime.GOOS == "js" && c.q.Spacing == 0 { // brute force is for fast machines
+			continue
 		}
 		want, _ := brute(t, c.q, forty())
 		if math.Abs(a.Value-want) > 1e-8*want && a.Value != want || !a.Proof.Proved || a.Proof.Candidates != 91390 || a.Proof.Evaluated > 9139 {

@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"cohoist/core/plan"
+	"cohoist/core/report"
 	"cohoist/core/vec"
 )
 
@@ -57,5 +58,69 @@ func TestAgainstBruteForce(t *testing.T) {
 		if a.Value != want && !(math.Abs(a.Value-want) <= 2e-7*want) || !a.Proof.Proved {
 			t.Errorf("seed %d: %g, by brute force %g", seed, a.Value, want)
 		}
+	}
+}
+
+// Three vehicles of two classes, one of them on a rigid hold, against every way to hand out the holes.
+func TestUnlikeVehiclesAgainstBruteForce(t *testing.T) {
+	p := panel(3)
+	big := p.Vehicles["field-quad"]
+	big.Mass, big.RotorThrustMax = 5, 40
+	p.Vehicles["carrier"] = big
+	p.Team[1].Vehicle = "carrier"
+	for _, rigid := range []bool{false, true} {
+		if rigid {
+			p.Team[2].Hold.Kind, p.Team[2].Hold.Lean = plan.Rigid, [2]float64{}
+		}
+		holes := forty()[3:31:31]
+		holes = append([]vec.V3(nil), holes[:4]...)
+		holes = append(holes, forty()[30:37]...)
+		q := Question{Plan: p, Cases: Cases{Off: 0.02}}
+		a, err := OnHoles(q, holes, nil)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if want := (choose(len(holes), 2) * float64(len(holes)-2)); !rigid && a.Proof.Candidates != want {
+			t.Errorf("%g candidates, want %g", a.Proof.Candidates, want)
+		}
+		b, _ := newBench(q)
+		b.across = true
+		best := math.Inf(1)
+		for i := range holes {
+			for j := range holes {
+				for k := range holes {
+					if i == j || j == k || i == k {
+						continue
+					}
+					at := map[int]vec.V3{0: holes[i], 1: holes[j], 2: holes[k]}
+					var posts []vec.V3
+					for _, g := range b.groups {
+						for _, m := range g.members {
+							posts = append(posts, at[m])
+						}
+					}
+					v, _, _ := b.value(posts, math.Inf(1))
+					best = math.Min(best, v)
+				}
+			}
+		}
+		if math.Abs(a.Value-best) > 2e-7*best || !a.Proof.Proved || math.IsInf(best, 1) {
+			t.Errorf("rigid %v: %g, by brute force %g, %+v", rigid, a.Value, best, a.Proof)
+		}
+	}
+}
+
+// The plan with the places taken in has the utilisation that the chooser promised: the report's own.
+func TestTheReportAgrees(t *testing.T) {
+	p := panel(4)
+	a, err := OnHoles(Question{Plan: p}, forty(), nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for i := range p.Team {
+		p.Team[i].Attach = a.Places[i]
+	}
+	if r := report.Build(p); math.Abs(r.Team.Utilisation-a.Value) > 1e-6*a.Value {
+		t.Errorf("the report says %g, the chooser %g", r.Team.Utilisation, a.Value)
 	}
 }
