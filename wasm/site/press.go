@@ -59,7 +59,7 @@ func press(path string, data []byte) error {
 		return nil
 	}
 	var b bytes.Buffer
-	w := brotli.NewWriterOptions(&b, brotli.WriterOptions{Quality: 11, LGWin: 22})
+	w := brotli.NewWriterOptions(&b, brotli.WriterOptions{Quality: 11, LGWin: 24})
 	if _, err := w.Write(data); err != nil {
 		return err
 	}
