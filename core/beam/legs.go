@@ -44,46 +44,58 @@ func Legs(weight float64, com vec.V3, legs []Leg, oneSided bool) ([]float64, err
 }
 
 // Ranges gives the least and the largest force (N) that each leg can carry while none pushes and the
-// payload is in balance, whatever the length errors, (9.12). The extremes are balances on at most
-// three legs; all such are tried, so the work grows with the cube of the number of legs.
-// It fails with ErrTips when there is none.
+// payload is in balance, whatever the length errors, (9.12). The extremes are balances on three legs,
+// or on two when all stand in line; all such are tried, so the work grows with the cube of the
+// number of legs. It fails with ErrTips when there is none.
 func Ranges(weight float64, com vec.V3, legs []Leg) (least, most []float64, err error) {
 	n := len(legs)
 	least, most = make([]float64, n), make([]float64, n)
-	for i := range least {
+	x, y := make([]float64, n), make([]float64, n)
+	size := 0.0
+	for i, g := range legs {
 		least[i] = math.Inf(1)
+		x[i], y[i] = g.At[0]-com[0], g.At[1]-com[1]
+		size = math.Max(size, math.Hypot(x[i], y[i]))
 	}
-	found := false
-	some := func(at ...int) {
-		group := make([]Leg, len(at))
-		for k, i := range at {
-			group[k] = legs[i]
-			group[k].Stiffness = math.Inf(1)
-		}
-		r, err := Legs(weight, com, group, false)
-		if err != nil {
-			return
-		}
-		for _, x := range r {
-			if x < -tiny*weight {
+	area := func(i, j int) float64 { return float64(x[i]*y[j]) - float64(x[j]*y[i]) } // twice, of com, i and j
+	parts, found := make([]float64, n), false
+	take := func(at []int, share ...float64) {
+		for _, s := range share {
+			if s < -tiny {
 				return
 			}
 		}
-		found = true
-		full := make([]float64, n)
 		for k, i := range at {
-			full[i] = math.Max(0, r[k])
+			parts[i] = math.Max(0, share[k])
 		}
-		for i, x := range full {
-			least[i], most[i] = math.Min(least[i], x), math.Max(most[i], x)
+		for i, p := range parts {
+			least[i], most[i] = math.Min(least[i], p*weight), math.Max(most[i], p*weight)
+			parts[i] = 0
+		}
+		found = true
+	}
+	flat, near := true, 1e-9*math.Max(size*size, math.SmallestNonzeroFloat64)
+	for i := range n {
+		for j := range i {
+			for k := range j {
+				a, b, c := area(j, k), area(k, i), area(i, j)
+				if all := a + b + c; math.Abs(all) > near {
+					flat = false
+					take([]int{i, j, k}, a/all, b/all, c/all)
+				}
+			}
 		}
 	}
-	for i := range n {
-		some(i)
+	for i := 0; flat && i < n; i++ {
+		if math.Hypot(x[i], y[i]) <= 1e-9*size {
+			take([]int{i}, 1)
+		}
 		for j := range i {
-			some(i, j)
-			for k := range j {
-				some(i, j, k)
+			dx, dy := x[j]-x[i], y[j]-y[i]
+			d2 := float64(dx*dx) + float64(dy*dy)
+			if d2 > near && math.Abs(area(i, j)) <= near { // the load hangs in line with the two
+				t := -(float64(x[i]*dx) + float64(y[i]*dy)) / d2
+				take([]int{i, j}, 1-t, t)
 			}
 		}
 	}

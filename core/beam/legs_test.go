@@ -58,6 +58,18 @@ func TestLegsOnARectangle(t *testing.T) {
 	if _, _, err := Ranges(100, vec.V3{1.1, 0, 0}, rectangle(1)); !errors.Is(err, ErrTips) {
 		t.Errorf("a centre of mass outside the legs: %v", err)
 	}
+	row := []Leg{{At: vec.V3{-1, 0, 0}}, {At: vec.V3{0, 0, 0}}, {At: vec.V3{1, 0, 0}}}
+	least, most, err = Ranges(100, vec.V3{0.5, 0, 0}, row) // by hand: between 25, 0, 75 and 0, 50, 50
+	for i, want := range [3][2]float64{{0, 25}, {0, 50}, {50, 75}} {
+		near(t, "least in a row", least[i], want[0], 1e-9)
+		near(t, "most in a row", most[i], want[1], 1e-9)
+	}
+	if err != nil {
+		t.Error(err)
+	}
+	if _, _, err := Ranges(100, vec.V3{0.5, 0.1, 0}, row); !errors.Is(err, ErrTips) {
+		t.Errorf("a load beside a row: %v", err)
+	}
 	line := []Leg{{At: vec.V3{0, 0, 0}, Stiffness: 1}, {At: vec.V3{1, 0, 0}, Stiffness: 1}}
 	if _, err := Legs(100, vec.V3{0.5, 0.1, 0}, line, true); !errors.Is(err, ErrTips) {
 		t.Errorf("a centre of mass beside the line of the legs: %v", err)

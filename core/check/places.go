@@ -59,6 +59,9 @@ func Hold(f Facts) *Held {
 		}
 		return h
 	}
+	if !h.Measured || !h.Stated {
+		return h
+	}
 	for _, rise := range corners(off) {
 		if force, _, ok := carry(rise); ok {
 			for i, x := range force {
