@@ -1,7 +1,10 @@
 package place
 
 import (
+	"fmt"
 	"math"
+	"strconv"
+	"strings"
 
 	"cohoist/core/vec"
 )
@@ -73,4 +76,41 @@ func (s *branch) answer() Answer {
 	}
 	a.Cases = s.cases(s.posts)
 	return a
+}
+
+// Words says in a sentence how sure an answer is.
+func (p Proof) Words() string {
+	solved := thousands(float64(p.Evaluated)) + " were solved"
+	if p.Evaluated == 1 {
+		solved = "one was solved"
+	}
+	gap := ""
+	if p.Bound > 0 && !math.IsInf(p.Bound, 0) {
+		gap = fmt.Sprintf(" None needs less than %.4g.", p.Bound)
+	}
+	switch {
+	case math.IsInf(p.Candidates, 1) && p.Proved:
+		return "Proved: nowhere in the region is better; " + thousands(float64(p.Evaluated)) + " placements were solved."
+	case math.IsInf(p.Candidates, 1):
+		return "The best found from many starts; " + thousands(float64(p.Evaluated)) + " placements were solved." + gap
+	case p.Proved:
+		return "Proved: none of " + thousands(p.Candidates) + " placements is better; " + solved + ", the others ruled out by a bound or by their spacing."
+	case p.Unsolved > 0:
+		return "Not proved: " + thousands(float64(p.Unsolved)) + " programs did not come to an answer." + gap
+	}
+	return "Stopped early, not proved: of " + thousands(p.Candidates) + " placements " + solved + "." + gap
+}
+
+// thousands writes a count in groups of three figures.
+func thousands(x float64) string {
+	s := strconv.FormatFloat(x, 'f', 0, 64)
+	if len(s) > 15 {
+		return strconv.FormatFloat(x, 'g', 3, 64)
+	}
+	var parts []string
+	for len(s) > 3 {
+		parts = append([]string{s[len(s)-3:]}, parts...)
+		s = s[:len(s)-3]
+	}
+	return strings.Join(append([]string{s}, parts...), "\u202f")
 }

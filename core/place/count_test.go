@@ -168,6 +168,26 @@ func TestStopAndFaults(t *testing.T) {
 	}
 }
 
+func TestWordsAndMissing(t *testing.T) {
+	for want, p := range map[string]Proof{
+		"Proved: none of 91\u202f390 placements is better; 22 were solved, the others ruled out by a bound or by their spacing.": {Candidates: 91390, Evaluated: 22, Proved: true},
+		"Stopped early, not proved: of 91\u202f390 placements one was solved. None needs less than 0.5.":                         {Candidates: 91390, Evaluated: 1, Bound: 0.5},
+	} {
+		if got := p.Words(); got != want {
+			t.Errorf("%q, want %q", got, want)
+		}
+	}
+	p := panel(4)
+	p.Team[1].Attach[0] = math.NaN() // to be chosen
+	if a, err := OnHoles(Question{Plan: p}, forty(), nil); err != nil || math.IsInf(a.Value, 0) {
+		t.Errorf("an attachment not given yet: %v %v", a.Value, err)
+	}
+	p.Payload.Solids[0].Mass = math.NaN()
+	if _, err := OnHoles(Question{Plan: p}, forty(), nil); err == nil || err.Error() != "payload.solids[0].mass_kg is missing: give it before places are chosen" {
+		t.Errorf("no mass: %v", err)
+	}
+}
+
 func BenchmarkHover4(b *testing.B) {
 	q := Question{Plan: panel(4)}
 	s, _ := newBench(q)

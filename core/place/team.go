@@ -53,6 +53,17 @@ type bench struct {
 
 // newBench lays out the posts: one for each vehicle, group by group, the fixed ones last.
 func newBench(q Question) (*bench, error) {
+	q.Plan.Team = append([]plan.Member(nil), q.Plan.Team...)
+	for i := range q.Plan.Team {
+		for axis, x := range q.Plan.Team[i].Attach {
+			if math.IsNaN(x) && (q.Free == nil || q.Free[i]) {
+				q.Plan.Team[i].Attach[axis] = 0 // it is to be chosen
+			}
+		}
+	}
+	if lack := plan.Missing(q.Plan); len(lack) > 0 {
+		return nil, fmt.Errorf("%s is missing: give it before places are chosen", lack[0])
+	}
 	payload, err := mass.Of(q.Plan.Payload)
 	if err != nil {
 		return nil, err
