@@ -21,7 +21,7 @@ var level = map[string]int{
 	"share":   4,
 	"agility": 5,
 	"check":   6, "place": 6,
-	"report": 7, "crosscheck": 8,
+	"report": 7, "advice": 8, "crosscheck": 8,
 }
 
 // forbidden is what the core must not see: files, clocks, the network, the browser, true chance.
