@@ -37,8 +37,7 @@ func run() error {
 		return err
 	}
 	b := &browser{env: renderer.EventEnv(), timers: map[string]timer{}}
-	s := store.New(root.First(), store.Ports{Calculator: &calculator{b: b}, Keeper: b, Address: b, Desk: b})
-	s.Restore()
+	s := store.Restored(root.First(), store.Ports{Calculator: &calculator{b: b}, Keeper: b, Address: b, Desk: b})
 	b.guard = func(r any) {
 		s.Say("program", "Something went wrong inside the page; the plan is kept. "+store.Fault(r).Error())
 	}

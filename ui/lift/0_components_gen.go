@@ -32,7 +32,7 @@ func (c *Sentence) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 		_ = vgparent
 		vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t"}
 		vgparent.AppendChild(vgn)
-		vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "input", Attr: []vugu.VGAttribute{{Namespace: "", Key: "id", Val: "title"}, vugu.VGAttribute{Namespace: "", Key: "class", Val: "title"}, vugu.VGAttribute{Namespace: "", Key: "type", Val: "text"}, vugu.VGAttribute{Namespace: "", Key: "aria-label", Val: "Title of the plan"}, vugu.VGAttribute{Namespace: "", Key: "placeholder", Val: "Untitled lift"}, vugu.VGAttribute{Namespace: "", Key: "maxlength", Val: "200"}, vugu.VGAttribute{Namespace: "", Key: "autocomplete", Val: "off"}}}
+		vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "textarea", Attr: []vugu.VGAttribute{{Namespace: "", Key: "id", Val: "title"}, vugu.VGAttribute{Namespace: "", Key: "class", Val: "title"}, vugu.VGAttribute{Namespace: "", Key: "rows", Val: "1"}, vugu.VGAttribute{Namespace: "", Key: "aria-label", Val: "Title of the plan"}, vugu.VGAttribute{Namespace: "", Key: "placeholder", Val: "Untitled lift"}, vugu.VGAttribute{Namespace: "", Key: "maxlength", Val: "200"}, vugu.VGAttribute{Namespace: "", Key: "autocomplete", Val: "off"}, vugu.VGAttribute{Namespace: "", Key: "spellcheck", Val: "false"}}}
 		vgparent.AppendChild(vgn)
 		{
 			b, err := vjson.Marshal(c.Store.WordsText(store.Title))

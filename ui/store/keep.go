@@ -38,9 +38,9 @@ func (s *Store) keep(key, value string) {
 	}
 }
 
-// Restore brings back what an earlier visit left, or what the address holds. A link that cannot be
+// restore brings back what an earlier visit left, or what the address holds. A link that cannot be
 // opened is said, and what was there stays.
-func (s *Store) Restore() {
+func (s *Store) restore() {
 	if t, err := s.keeper.Load(unitsKey); err == nil {
 		if f := strings.Fields(t); len(f) == 3 && known(f) {
 			s.Units.Length, s.Units.Mass, s.Units.Force = f[0], f[1], f[2]

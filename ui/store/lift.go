@@ -2,6 +2,7 @@ package store
 
 import (
 	"math"
+	"strings"
 
 	"cohoist/core/plan"
 	"cohoist/ui/format"
@@ -123,7 +124,7 @@ func common(p plan.Plan, of func(plan.Member) (float64, bool)) float64 {
 // Title and Note are the plan's own words.
 var (
 	Title = Words{ID: "title", Name: "Title", Get: func(p plan.Plan) string { return p.Title },
-		Set: func(p *plan.Plan, t string) { p.Title = t }}
+		Set: func(p *plan.Plan, t string) { p.Title = strings.Join(strings.Fields(t), " ") }} // on one line
 	Note = Words{ID: "note", Name: "Note", Get: func(p plan.Plan) string { return p.Note },
 		Set: func(p *plan.Plan, t string) { p.Note = t }}
 )

@@ -45,11 +45,23 @@ type Notice struct{ Kind, Text string }
 
 // New returns a store that shows p.
 func New(p plan.Plan, ports Ports) *Store {
+	s := fresh(p, ports)
+	s.calculate()
+	return s
+}
+
+// Restored returns a store that shows what an earlier visit left or what the address holds, else p.
+func Restored(p plan.Plan, ports Ports) *Store {
+	s := fresh(p, ports)
+	s.restore()
+	return s
+}
+
+func fresh(p plan.Plan, ports Ports) *Store {
 	ports = ports.whole()
 	s := &Store{Units: format.SI, raw: map[string]string{}, faults: map[string]string{}, open: map[string]bool{},
 		calc: ports.Calculator, keeper: ports.Keeper, address: ports.Address, desk: ports.Desk}
 	s.plan = p
-	s.calculate()
 	return s
 }
 

@@ -71,9 +71,7 @@ func open(t *testing.T, w *world) *Store {
 		w.at = []string{""}
 	}
 	w.timers = map[string]func(){}
-	s := New(First(), Ports{w, w, w, w})
-	s.Restore()
-	return s
+	return Restored(First(), Ports{w, w, w, w})
 }
 
 func TestTypingKeepsTheTextAndTheLastGoodPlan(t *testing.T) {
