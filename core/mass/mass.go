@@ -20,8 +20,9 @@ type Properties struct {
 	Inertia vec.M3
 }
 
-// Of adds up the solids of a payload and lets the measured values override them. The error names
-// the mesh that is not closed.
+// Of adds up the solids of a payload and lets the measured values override them, (2.9). A size that
+// the plan leaves out makes NaN of what follows from it and is not measured. The error names the
+// solid and the edge where its mesh is open, inside out or degenerate.
 func Of(p plan.Payload) (Properties, error) {
 	parts := make([]Properties, len(p.Solids))
 	for i, s := range p.Solids {
@@ -33,10 +34,10 @@ func Of(p plan.Payload) (Properties, error) {
 	}
 	all := Combine(parts)
 	if p.COM != nil {
-		all.COM = *p.COM
+		all.COM = *p.COM // (2.9)
 	}
 	if p.Inertia != nil {
-		all.Inertia = FromSix(*p.Inertia)
+		all.Inertia = FromSix(*p.Inertia) // (2.9)
 	}
 	return all, nil
 }
@@ -54,7 +55,9 @@ func Combine(parts []Properties) Properties {
 	}
 	all.COM = parts[0].COM
 	if all.Mass > 0 {
-		all.COM = moment.Scale(1 / all.Mass) // (2.1)
+		for i := range 3 {
+			all.COM[i] = moment[i] / all.Mass // (2.1); 1/m would overflow for a speck of dust
+		}
 	}
 	for _, p := range parts {
 		all.Inertia = all.Inertia.AddM(p.About(all.COM))
@@ -76,13 +79,13 @@ func (p Properties) About(point vec.V3) vec.M3 {
 	return out
 }
 
-// Six lists the tensor as xx yy zz xy xz yz.
+// Six lists the tensor as xx yy zz xy xz yz, kg m²; xy and so on are entries of the tensor, −∫ x′y′ dm.
 func (p Properties) Six() [6]float64 {
 	j := p.Inertia
 	return [6]float64{j[0][0], j[1][1], j[2][2], j[0][1], j[0][2], j[1][2]}
 }
 
-// FromSix is the tensor of xx yy zz xy xz yz.
+// FromSix is the tensor of xx yy zz xy xz yz, entries of the tensor, kg m².
 func FromSix(s [6]float64) vec.M3 {
 	return vec.M3{{s[0], s[3], s[4]}, {s[3], s[1], s[5]}, {s[4], s[5], s[2]}}
 }

@@ -27,9 +27,9 @@ func own(s plan.Solid) (Properties, error) {
 	m := s.Mass
 	switch s.Shape {
 	case plan.Box:
-		return block(m, s.Size[0], s.Size[1], s.Size[2]), nil // (2.3)
+		return block(m, side(s, 0), side(s, 1), side(s, 2)), nil // (2.3)
 	case plan.Plate:
-		return block(m, s.Size[0], s.Size[1], 0), nil // (2.4)
+		return block(m, side(s, 0), side(s, 1), 0), nil // (2.4)
 	case plan.Rod:
 		return block(m, s.Length, 0, 0), nil // (2.5)
 	case plan.Tube:
@@ -42,6 +42,15 @@ func own(s plan.Solid) (Properties, error) {
 		return mesh(s.Mesh, m)
 	}
 	return Properties{Mass: m}, nil // a point, (2.8)
+}
+
+// side is a length of a box or plate; NaN when the plan leaves it out, which it may when everything
+// that follows from it has been measured.
+func side(s plan.Solid, i int) float64 {
+	if i < len(s.Size) {
+		return s.Size[i]
+	}
+	return math.NaN()
 }
 
 // block is the box of sides a, b, c along x, y, z, (2.3).

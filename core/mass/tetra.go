@@ -2,14 +2,14 @@ package mass
 
 import (
 	"errors"
-	"fmt"
 
 	"cohoist/core/plan"
 	"cohoist/core/vec"
 )
 
 // mesh is the mass properties of a closed mesh of mass m and even density, (2.10): the sum over its
-// triangles of the signed tetrahedra that they make with the middle of the mesh's box.
+// triangles of the signed tetrahedra that they make with the middle of the mesh's box, in units of
+// the box's longest side, so that neither a large nor a tiny body leaves the range of numbers.
 func mesh(b *plan.Mesh, m float64) (Properties, error) {
 	if b == nil {
 		return Properties{}, errors.New("a mesh needs vertices_m and triangles")
@@ -17,36 +17,13 @@ func mesh(b *plan.Mesh, m float64) (Properties, error) {
 	if err := CheckMesh(*b); err != nil {
 		return Properties{}, err
 	}
-	origin := middle(b.Vertices)
-	var volume float64
-	var first vec.V3  // ∫ x dV
-	var second vec.M3 // ∫ x xᵀ dV
-	for _, t := range b.Triangles {
-		p, q, r := b.Vertices[t[0]].Sub(origin), b.Vertices[t[1]].Sub(origin), b.Vertices[t[2]].Sub(origin)
-		v := p.Dot(q.Cross(r)) / 6
-		s := p.Add(q).Add(r)
-		volume += v
-		first = first.Add(s.Scale(v / 4))
-		for i := range 3 {
-			for j := range 3 { // ∫ x_i x_j dV = V/20 (Σ p_i p_j + s_i s_j)
-				sum := float64(p[i]*p[j]) + float64(q[i]*q[j]) + float64(r[i]*r[j]) + float64(s[i]*s[j])
-				second[i][j] += v / 20 * sum
-			}
-		}
-	}
-	size := extent(b.Vertices)
-	if volume < 0 {
-		a, c := b.Triangles[0][0], b.Triangles[0][1]
-		return Properties{}, fmt.Errorf("the mesh is inside out: %s of triangle 0 runs the wrong way round; turn every triangle round", edgeName(*b, a, c))
-	}
-	if !(volume > flat*size[0]*size[1]*size[2]) {
-		return Properties{}, errors.New("the mesh encloses no volume; use a plate or a rod for a body without thickness")
-	}
-	c := first.Scale(1 / volume)
-	p := Properties{Mass: m, COM: origin.Add(c)}
+	origin, long := frame(b.Vertices)
+	v, first, second := integrals(*b, origin, long)
+	c := first.Scale(1 / v)
+	p := Properties{Mass: m, COM: origin.Add(c.Scale(long))}
 	for i := range 3 {
 		for j := range 3 {
-			second[i][j] = (second[i][j]/volume - float64(c[i]*c[j])) * m
+			second[i][j] = (second[i][j]/v - float64(c[i]*c[j])) * m * long * long
 		}
 	}
 	trace := second[0][0] + second[1][1] + second[2][2]
@@ -59,18 +36,35 @@ func mesh(b *plan.Mesh, m float64) (Properties, error) {
 	return p, nil
 }
 
-// flat is the part of its box that a mesh must fill to count as a body: far above rounding, far
-// below any real part.
-const flat = 1e-12
-
-func middle(v []vec.V3) vec.V3 {
-	lo, hi := bounds(v)
-	return lo.Add(hi).Scale(0.5)
+// integrals are ∫ dV, ∫ x dV and ∫ x xᵀ dV of a mesh, x from origin in units of long, (2.10).
+func integrals(b plan.Mesh, origin vec.V3, long float64) (volume float64, first vec.V3, second vec.M3) {
+	for _, t := range b.Triangles {
+		p, q, r := local(b.Vertices[t[0]], origin, long), local(b.Vertices[t[1]], origin, long), local(b.Vertices[t[2]], origin, long)
+		v := p.Dot(q.Cross(r)) / 6
+		s := p.Add(q).Add(r)
+		volume += v
+		first = first.Add(s.Scale(v / 4))
+		for i := range 3 {
+			for j := range 3 { // ∫ x_i x_j dV = V/20 (Σ p_i p_j + s_i s_j)
+				sum := float64(p[i]*p[j]) + float64(q[i]*q[j]) + float64(r[i]*r[j]) + float64(s[i]*s[j])
+				second[i][j] += float64(v / 20 * sum)
+			}
+		}
+	}
+	return volume, first, second
 }
 
-func extent(v []vec.V3) vec.V3 {
+// local is a point from origin in units of long.
+func local(p, origin vec.V3, long float64) vec.V3 {
+	d := p.Sub(origin)
+	return vec.V3{d[0] / long, d[1] / long, d[2] / long}
+}
+
+// frame is the middle of the points' box and its longest side, m.
+func frame(v []vec.V3) (middle vec.V3, long float64) {
 	lo, hi := bounds(v)
-	return hi.Sub(lo)
+	d := hi.Sub(lo)
+	return lo.Add(hi).Scale(0.5), max(d[0], d[1], d[2])
 }
 
 func bounds(v []vec.V3) (lo, hi vec.V3) {
@@ -81,10 +75,4 @@ func bounds(v []vec.V3) (lo, hi vec.V3) {
 		}
 	}
 	return lo, hi
-}
-
-// edgeName names an edge by its vertices, from 0, and where they are.
-func edgeName(m plan.Mesh, a, b int) string {
-	p, q := m.Vertices[a], m.Vertices[b]
-	return fmt.Sprintf("edge %d–%d from (%g, %g, %g) to (%g, %g, %g)", a, b, p[0], p[1], p[2], q[0], q[1], q[2])
 }
