@@ -111,7 +111,8 @@ func (m *Model) places(distance float64) ([]vec.V3, bool) {
 // a plane's bound is that of the round before.
 func (m *Model) keepTo(s *solve.Solver, a *Answer, places []vec.V3, distance float64) bool {
 	planes := m.planes(places, distance)
-	parts := a.Parts
+	parts, enough := a.Parts, math.Max(m.Plan.Limits.Separation, 0.99*distance)
+	t := 0.0
 	for range rounds {
 		p := m.Even(0)
 		kept := &Apart{}
@@ -125,18 +126,21 @@ func (m *Model) keepTo(s *solve.Solver, a *Answer, places []vec.V3, distance flo
 			p.Pulls[pull].Cones = append(p.Pulls[pull].Cones, discs...)
 			pull++
 		}
-		r := s.Solve(p)
-		if r.Status != solve.Optimal {
-			return false
-		}
-		if even := s.Settle(p, r.T*(1+spread)); sound(even) {
-			r = even
+		var r solve.Result
+		if t > 0 { // of the round before: mostly near enough, and one solve less
+			r = s.Settle(p, t*(1+spread))
 		}
 		if !sound(r) {
-			return false
+			if r = s.Solve(p); !sound(r) {
+				return false
+			}
+			t = r.T
+			if even := s.Settle(p, t*(1+spread)); sound(even) {
+				r = even
+			}
 		}
 		parts = m.parts(r.U, r.F)
-		if !m.tooNear(parts, math.Max(m.Plan.Limits.Separation, 0.99*distance)) {
+		if !m.tooNear(parts, enough) {
 			a.Parts, a.Apart = parts, kept
 			return true
 		}

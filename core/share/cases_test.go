@@ -4,6 +4,7 @@ import (
 	"math"
 	"testing"
 
+	"cohoist/core/certify"
 	"cohoist/core/mass"
 	"cohoist/core/plan"
 	"cohoist/core/share"
@@ -55,6 +56,12 @@ func answer(t *testing.T, m *share.Model) share.Answer {
 	}
 	if a.Residual > share.Balanced {
 		t.Errorf("residual %g", a.Residual)
+	}
+	p := m.Even(0) // multiplied out by other code than the solver's
+	proof := certify.Forces(p, a.Even.U, a.Even.F, a.Even.T)
+	proof.Duals(p, &a.Even)
+	if bound := proof.Bound(1); proof.Imbalance > 1e-9 || proof.Broken > 1e-8 || proof.Stray > 1e-9 || math.Abs(bound-a.Bound) > 1e-9*(1+bound) || bound < a.Even.T-1e-7 {
+		t.Errorf("proof %+v of %.12g, bound %.12g", proof, a.Even.T, a.Bound)
 	}
 	return a
 }

@@ -64,6 +64,10 @@ func sound(r solve.Result) bool {
 func keep(r solve.Result) solve.Result {
 	r.U = append([]float64(nil), r.U...)
 	r.F = append([]vec.V3(nil), r.F...)
+	r.LineLo = append([]float64(nil), r.LineLo...)
+	r.LineHi = append([]float64(nil), r.LineHi...)
+	r.PullZ = append([]float64(nil), r.PullZ...)
+	r.Cones = append([]solve.Dual(nil), r.Cones...)
 	return r
 }
 
