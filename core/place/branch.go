@@ -45,7 +45,7 @@ func OnHoles(q Question, holes []vec.V3, tell Tell) (Answer, error) {
 
 // onHoles is OnHoles that ends after budget nodes, when that is not 0.
 func onHoles(q Question, holes []vec.V3, budget int, tell Tell) (Answer, error) {
-	b, err := newBench(q)
+	b, err := newBench(q, holes)
 	if err != nil {
 		return Answer{}, err
 	}
@@ -55,7 +55,6 @@ func onHoles(q Question, holes []vec.V3, budget int, tell Tell) (Answer, error) 
 		return Answer{}, err
 	}
 	s.overhang()
-	s.across = !straight(append(append([]vec.V3(nil), holes...), b.posts[b.first(b.free):]...))
 	s.proof.Candidates = s.count()
 	if s.proof.Candidates == 0 || !s.across && s.Mirror == [2]bool{} && !s.packs() {
 		return Answer{}, ErrFew

@@ -43,11 +43,10 @@ func forty() []vec.V3 {
 
 // brute tries every placement of k like vehicles.
 func brute(t testing.TB, q Question, holes []vec.V3) (float64, int) {
-	b, err := newBench(q)
+	b, err := newBench(q, holes)
 	if err != nil {
 		t.Fatal(err)
 	}
-	b.across = !straight(append(append([]vec.V3(nil), holes...), b.posts[b.first(b.free):]...))
 	best, n := q.Goal.worst(), 0
 	k := len(b.groups[0].members)
 	posts := append([]vec.V3(nil), b.posts...)

@@ -83,8 +83,7 @@ func TestUnlikeVehiclesAgainstBruteForce(t *testing.T) {
 		if want := (choose(len(holes), 2) * float64(len(holes)-2)); !rigid && a.Proof.Candidates != want {
 			t.Errorf("%g candidates, want %g", a.Proof.Candidates, want)
 		}
-		b, _ := newBench(q)
-		b.across = true
+		b, _ := newBench(q, holes)
 		best := math.Inf(1)
 		for i := range holes {
 			for j := range holes {

@@ -190,9 +190,8 @@ func TestWordsAndMissing(t *testing.T) {
 
 func BenchmarkHover4(b *testing.B) {
 	q := Question{Plan: panel(4)}
-	s, _ := newBench(q)
 	holes := forty()
-	s.across = true
+	s, _ := newBench(q, holes)
 	posts := append([]vec.V3(nil), s.posts...)
 	for i := 0; b.Loop(); i++ {
 		for k := range posts {

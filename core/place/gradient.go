@@ -140,7 +140,6 @@ func shortest(v [][]float64) []float64 {
 // where it suits them best, which is at a corner, for what they give is convex in their place, (10.4).
 // Duals of cables in wind, where that is only bounded, are left out.
 func (s *smooth) bound() float64 {
-	at := append(append([]vec.V3(nil), s.corners...), s.posts[s.movable():]...)
 	for k := range s.scen { // all thrust against the whole weight, nobody's place mattering
 		s.bundle = append(s.bundle, dual{scen: k, lost: -1, y: solve.Wrench{0, 0, 1}})
 	}
@@ -152,7 +151,7 @@ func (s *smooth) bound() float64 {
 		holes = append(holes, s.corners[i%len(s.corners)])
 	}
 	for _, k := range s.bundle {
-		if !s.level(&s.scen[k.scen], at) && !s.allRigid() && k.y != (solve.Wrench{0, 0, 1}) {
+		if !s.upright(&s.scen[k.scen]) && !s.allRigid() && k.y != (solve.Wrench{0, 0, 1}) {
 			continue
 		}
 		c := s.newCut(k.scen, k.y, holes)

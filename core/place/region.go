@@ -8,12 +8,25 @@ import (
 
 // straight tells that points, seen from above, lie in one line.
 func straight(points []vec.V3) bool {
+	if len(points) == 0 {
+		return true
+	}
 	sp := make([]spot, len(points))
 	for i, p := range points {
 		sp[i] = spot{x: p[0], y: p[1]}
 	}
 	i, j, extent := farthest(sp)
 	return extent == 0 || inLine(sp, i, (sp[j].x-sp[i].x)/extent, (sp[j].y-sp[i].y)/extent, extent)
+}
+
+// level tells that points are all at one height.
+func level(points []vec.V3) bool {
+	for _, p := range points {
+		if math.Abs(p[2]-points[0][2]) > 1e-9 {
+			return false
+		}
+	}
+	return true
 }
 
 // orbits gathers holes with their mirror images about x = 0 (mirror[0]) and y = 0 (mirror[1]); holes that lack

@@ -34,7 +34,7 @@ func InRegion(q Question, r Region, tell Tell) (Answer, error) {
 	if q.Mirror != [2]bool{} {
 		return onHoles(q, r.pattern(4*regionHoles), 4*regionBudget, tell)
 	}
-	b, err := newBench(q)
+	b, err := newBench(q, r.corners())
 	if err != nil {
 		return Answer{}, err
 	}
@@ -42,7 +42,6 @@ func InRegion(q Question, r Region, tell Tell) (Answer, error) {
 	if len(s.corners) == 0 {
 		return Answer{}, ErrFew
 	}
-	b.across = !straight(append(append([]vec.V3(nil), s.corners...), b.posts[b.first(b.free):]...))
 	s.extent = 1e-9
 	for _, p := range s.corners {
 		s.extent = math.Max(s.extent, p.Sub(s.corners[0]).Norm())

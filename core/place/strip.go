@@ -9,24 +9,16 @@ import (
 // Shift gives the value of the goal as one vehicle of the team (by index) moves through places, the others
 // staying: the cost of a shift. A place where nothing holds is +Inf (Agility: −Inf).
 func Shift(q Question, member int, places []vec.V3) ([]float64, error) {
-	b, err := newBench(q)
+	q.Free = make([]bool, len(q.Plan.Team))
+	q.Free[member] = true
+	b, err := newBench(q, places)
 	if err != nil {
 		return nil, err
 	}
-	post := -1
-	for n, i := 0, 0; i < len(b.groups); i++ {
-		for _, m := range b.groups[i].members {
-			if m == member {
-				post = n
-			}
-			n++
-		}
-	}
-	b.across = !straight(append(append([]vec.V3(nil), places...), b.posts...))
 	out := make([]float64, len(places))
 	posts := append([]vec.V3(nil), b.posts...)
 	for i, p := range places {
-		posts[post] = p
+		posts[0] = p // the free one stands first
 		out[i], _, _ = b.value(posts, q.Goal.worst())
 	}
 	return out, nil
@@ -34,11 +26,10 @@ func Shift(q Question, member int, places []vec.V3) ([]float64, error) {
 
 // Value gives the value of the goal where the plan has the team, and the utilisation case by case.
 func Value(q Question) (float64, []Case, error) {
-	b, err := newBench(q)
+	b, err := newBench(q, nil)
 	if err != nil {
 		return math.NaN(), nil, err
 	}
-	b.across = !straight(b.posts)
 	v, _, _ := b.value(b.posts, q.Goal.worst())
 	return v, b.cases(b.posts), nil
 }
@@ -57,7 +48,7 @@ func Pareto(q Question, goals [2]Goal, holes []vec.V3, tell Tell) ([]Pair, Proof
 	if goals[1] == Moment {
 		q.Goal = Moment // makes the beam ready
 	}
-	b, err := newBench(q)
+	b, err := newBench(q, holes)
 	if err != nil {
 		return nil, Proof{}, err
 	}
@@ -67,7 +58,6 @@ func Pareto(q Question, goals [2]Goal, holes []vec.V3, tell Tell) ([]Pair, Proof
 	if err := s.lay(); err != nil {
 		return nil, Proof{}, err
 	}
-	s.across = !straight(append(append([]vec.V3(nil), holes...), b.posts[b.first(b.free):]...))
 	s.proof.Candidates = s.count()
 	var front []Pair
 	s.each = func(at []int) {

@@ -42,6 +42,7 @@ type bench struct {
 	group   []int // of each post
 	scen    []scenario
 	cables  bool // all are on cables
+	flat    bool // all places are at one height
 	across  bool // the centre of mass may be off in every direction: the places are not all in line
 	beam    beam.Model
 	weight  float64
@@ -51,8 +52,9 @@ type bench struct {
 	unsolved int
 }
 
-// newBench lays out the posts: one for each vehicle, group by group, the fixed ones last.
-func newBench(q Question) (*bench, error) {
+// newBench lays out the posts: one for each vehicle, group by group, the fixed ones last. The free ones will
+// stand somewhere among places, or where they stand when there are none.
+func newBench(q Question, places []vec.V3) (*bench, error) {
 	q.Plan.Team = append([]plan.Member(nil), q.Plan.Team...)
 	for i := range q.Plan.Team {
 		for axis, x := range q.Plan.Team[i].Attach {
@@ -92,6 +94,11 @@ func newBench(q Question) (*bench, error) {
 			b.posts, b.group = append(b.posts, q.Plan.Team[i].Attach), append(b.group, g)
 		}
 	}
+	if places == nil {
+		places = b.posts[:b.first(b.free)]
+	}
+	all := append(append([]vec.V3(nil), places...), b.posts[b.first(b.free):]...)
+	b.across, b.flat = !straight(all), level(all)
 	if q.Goal == Moment {
 		if b.beam, ok = beam.Of(q.Plan.Payload); !ok {
 			return nil, ErrNotBeam
@@ -115,7 +122,10 @@ func (b *bench) join(i int, fixed bool) {
 
 func alike(a, b plan.Hold) bool {
 	same := func(x, y float64) bool { return x == y || math.IsNaN(x) && math.IsNaN(y) }
-	return a.Kind == b.Kind && same(a.Length, b.Length) && same(a.WorkingLoad, b.WorkingLoad) && same(a.Lean[0], b.Lean[0]) && same(a.Lean[1], b.Lean[1])
+	if a.Kind != plan.Rigid {
+		return a.Kind == b.Kind && same(a.Length, b.Length) && same(a.WorkingLoad, b.WorkingLoad)
+	}
+	return a.Kind == b.Kind && a.Lean == b.Lean
 }
 
 // offWays is how many directions the centre of mass is shifted to where forces are not upright.
@@ -143,7 +153,7 @@ func (b *bench) scenarios() {
 	switch off := b.Cases.Off; {
 	case !(off > 0):
 		b.add(scenario{name: "hover", plan: base, lost: -1})
-	case b.cables && base.Site.Wind == 0:
+	case b.upright(&scenario{plan: base}):
 		b.add(scenario{name: "centre of mass off", plan: base, off: off, lost: -1})
 	default:
 		for i := range offWays {

@@ -8,13 +8,14 @@ type spot struct {
 	thrust float64 // N, of all its rotors
 	own    float64 // N, its weight
 	low    float64 // N, least tension
+	most   float64 // N, its line's working load; +Inf: none
 }
 
 // line is a linear function λ + a x + b y of places: how far the load is asked to rise there. It is
 // the dual of an upright share.
 type line struct{ l, a, b float64 }
 
-func (y line) at(s spot) float64 { return y.l + float64(y.a*s.x) + float64(y.b*s.y) }
+func (y line) at(s *spot) float64 { return y.l + float64(y.a*s.x) + float64(y.b*s.y) }
 
 // same is the part of the spots' extent within which they count as one place, or as in line.
 const same = 1e-9
@@ -28,6 +29,9 @@ const same = 1e-9
 func upright(spots []spot, weight, off float64, across bool) (float64, line) {
 	worst, best := 0.0, line{}
 	for _, s := range spots { // each must hold its own cable taut
+		if s.low > s.most {
+			return math.Inf(1), line{}
+		}
 		if t := (s.low + s.own) / s.thrust; t > worst {
 			worst, best = t, line{}
 		}
@@ -66,26 +70,51 @@ func upright(spots []spot, weight, off float64, across bool) (float64, line) {
 	return worst, best
 }
 
-// raise is the bound (10.3) of a line of unit slope, kept when it is larger.
+// raise is the bound (10.3) of a line of unit slope, kept when it is larger than worst. Where working loads are in
+// the way it is solved again with the vehicles that have reached theirs, until no more have.
 func raise(spots []spot, y line, weight, off, extent, worst float64, best line) (float64, line) {
-	need, give := weight*(y.l+off), 0.0
-	for _, s := range spots {
-		switch c := y.at(s); {
-		case c > same*extent:
-			need += float64(s.own * c)
-			give += float64(s.thrust * c)
-		case c < 0:
-			need -= float64(s.low * c)
+	t := worst
+	for last := math.Inf(-1); ; {
+		need, give := weight*(y.l+off), 0.0
+		for i := range spots {
+			s := &spots[i]
+			switch c := y.at(s); {
+			case c > same*extent:
+				if float64(last*s.thrust)-s.own > s.most {
+					need -= float64(s.most * c)
+					continue
+				}
+				need += float64(s.own * c)
+				give += float64(s.thrust * c)
+			case c < 0:
+				need -= float64(s.low * c)
+			}
 		}
+		switch {
+		case give > 0 && need > float64(t*give):
+			t = need / give
+		case give <= 0 && need > same*weight*extent:
+			return math.Inf(1), y
+		}
+		if t == last || math.IsInf(last, -1) && !capped(spots, t) {
+			break
+		}
+		last = t
 	}
-	switch {
-	case need <= float64(worst*give):
-	case give > 0:
-		return need / give, y
-	case need > same*weight*extent:
-		return math.Inf(1), y
+	if t > worst {
+		return t, y
 	}
 	return worst, best
+}
+
+// capped tells that a vehicle reaches its working load below utilisation t.
+func capped(spots []spot, t float64) bool {
+	for i := range spots {
+		if float64(t*spots[i].thrust)-spots[i].own > spots[i].most {
+			return true
+		}
+	}
+	return false
 }
 
 // farthest finds two spots that lie far apart: the farthest from the first, and the farthest from that one.
@@ -121,9 +150,5 @@ func single(spots []spot, weight, off, worst float64) (float64, line) {
 	if off > 0 {
 		return math.Inf(1), line{0, 1, 0}
 	}
-	need, give := weight, 0.0
-	for _, s := range spots {
-		need, give = need+s.own, give+s.thrust
-	}
-	return math.Max(worst, need/give), line{l: 1}
+	return raise(spots, line{l: 1}, weight, 0, 1, worst, line{})
 }

@@ -12,7 +12,7 @@ import (
 func spots(thrust, own, low float64, at ...[2]float64) []spot {
 	out := make([]spot, len(at))
 	for i, p := range at {
-		out[i] = spot{p[0], p[1], thrust, own, low}
+		out[i] = spot{p[0], p[1], thrust, own, low, math.Inf(1)}
 	}
 	return out
 }
@@ -68,13 +68,16 @@ func TestUprightAgainstTheSolver(t *testing.T) {
 		var sp []spot
 		p := solve.Program{Goal: 1, Wrench: solve.Wrench{0, 0, 50}}
 		for range k {
-			v := spot{2*rng.Float64() - 1, 2*rng.Float64() - 1, 20 + 40*rng.Float64(), 10 * rng.Float64(), rng.Float64()}
+			v := spot{2*rng.Float64() - 1, 2*rng.Float64() - 1, 20 + 40*rng.Float64(), 10 * rng.Float64(), rng.Float64(), math.Inf(1)}
+			if i%4 == 0 {
+				v.most = 12 + 20*rng.Float64()
+			}
 			if i%3 == 0 {
 				v.y = 0.3 * v.x
 			}
 			sp = append(sp, v)
 			p.Pulls = append(p.Pulls, solve.Pull{At: vec.V3{v.x, v.y, 0}, MinZ: v.low, Cones: []solve.Cone{
-				{B: vec.V3{0, 0, v.own}, T: v.thrust}, {Flat: true, Z: math.Tan(0.5)}}})
+				{B: vec.V3{0, 0, v.own}, T: v.thrust}, {Flat: true, Z: math.Tan(0.5)}, {C: math.Min(v.most, 1e4)}}})
 		}
 		got, y := upright(sp, 50, 0, false)
 		r := s.Solve(&p)

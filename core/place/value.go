@@ -9,26 +9,15 @@ import (
 	"cohoist/core/vec"
 )
 
-// level tells that all posts are at one height, so that upright forces answer a scenario on cables without
-// wind, (10.2).
-func (b *bench) level(s *scenario, posts []vec.V3) bool {
-	if !b.cables || s.plan.Site.Wind != 0 || s.shift != (vec.V3{}) {
-		return false
-	}
-	for _, p := range posts {
-		if math.Abs(p[2]-posts[0][2]) > 1e-9 {
-			return false
-		}
-	}
-	return true
+// upright tells that upright forces answer a scenario, (10.2): on cables, without wind, all places at one height.
+func (b *bench) upright(s *scenario) bool {
+	return b.cables && b.flat && s.plan.Site.Wind == 0 && s.shift == (vec.V3{})
 }
 
 // utilisation solves one scenario, (5.10), with its dual: about the payload's origin, body axes.
 func (b *bench) utilisation(s *scenario, posts []vec.V3, lost int) (float64, solve.Wrench) {
-	if b.level(s, posts) {
-		if t, y, ok := b.upright(s, posts, lost); ok {
-			return t, y
-		}
+	if b.upright(s) {
+		return b.lift(s, posts, lost)
 	}
 	m := b.model(s, posts, lost)
 	if !m.Settled {
@@ -52,33 +41,27 @@ func (b *bench) utilisation(s *scenario, posts []vec.V3, lost int) (float64, sol
 	return t, y
 }
 
-// upright is (10.2) for a scenario; not ok when a working load stands in the way.
-func (b *bench) upright(s *scenario, posts []vec.V3, lost int) (float64, solve.Wrench, bool) {
+// lift is (10.2) for a scenario.
+func (b *bench) lift(s *scenario, posts []vec.V3, lost int) (float64, solve.Wrench) {
 	b.spots = b.spots[:0]
 	c := b.payload.COM
 	for i, p := range posts {
 		if i == lost {
 			continue
 		}
-		v := &s.craft[b.group[i]].Vehicle
-		b.spots = append(b.spots, spot{p[0] - c[0], p[1] - c[1], v.ThrustMax, v.Mass * share.Gravity, b.Plan.Limits.TensionMin})
+		k := &s.craft[b.group[i]]
+		most := k.WorkingLoad
+		if math.IsNaN(most) {
+			most = math.Inf(1)
+		}
+		b.spots = append(b.spots, spot{p[0] - c[0], p[1] - c[1], k.Vehicle.ThrustMax, k.Vehicle.Mass * share.Gravity, b.Plan.Limits.TensionMin, most})
 	}
 	if len(b.spots) == 0 {
-		return math.Inf(1), solve.Wrench{}, true
+		return math.Inf(1), solve.Wrench{}
 	}
 	t, y := upright(b.spots, b.weight, s.off, b.across)
-	n := 0
-	for i := range posts {
-		if i == lost {
-			continue
-		}
-		if w := s.craft[b.group[i]].WorkingLoad; !math.IsInf(t, 1) && float64(t*b.spots[n].thrust)-b.spots[n].own > w {
-			return 0, solve.Wrench{}, false
-		}
-		n++
-	}
 	z := posts[0][2]
-	return t, solve.Wrench{float64(y.a * z), float64(y.b * z), y.l - float64(y.a*c[0]) - float64(y.b*c[1]), y.b, -y.a, 0}, true
+	return t, solve.Wrench{float64(y.a * z), float64(y.b * z), y.l - float64(y.a*c[0]) - float64(y.b*c[1]), y.b, -y.a, 0}
 }
 
 // evaluate finds the worst utilisation over all scenarios, or stops at the first that is no better than
@@ -143,10 +126,9 @@ func (b *bench) hover() *scenario {
 func (b *bench) bending(posts []vec.V3) float64 {
 	s := *b.hover()
 	s.off, s.shift = 0, vec.V3{}
-	if b.level(&s, posts) {
-		if t, _, ok := b.upright(&s, posts, -1); ok {
-			return b.uprightBending(&s, posts, t)
-		}
+	if b.upright(&s) {
+		t, _ := b.lift(&s, posts, -1)
+		return b.uprightBending(&s, posts, t)
 	}
 	m := b.model(&s, posts, -1)
 	a := m.Share(b.solver)
@@ -169,7 +151,7 @@ func (b *bench) uprightBending(s *scenario, posts []vec.V3, t float64) float64 {
 	low, most := make([]float64, n), make([]float64, n)
 	for i, v := range b.spots {
 		low[i] = v.low
-		most[i] = math.Max(v.low, float64(t*(1+1e-9)*v.thrust)-v.own)
+		most[i] = math.Min(v.most, math.Max(v.low, float64(t*(1+1e-9)*v.thrust)-v.own))
 	}
 	force, err := beam.Settle(b.weight, b.payload.COM, posts, low, most)
 	if err != nil {
