@@ -40,3 +40,13 @@ type Row struct {
 	Sentence    string  `json:"sentence"`
 	Steps       []Step  `json:"steps"`
 }
+
+// Ask asks one check; a zero Row when there is none of that id.
+func Ask(id string, f Facts) Row {
+	for _, c := range All {
+		if c.ID == id {
+			return c.ask(f)
+		}
+	}
+	return Row{}
+}

@@ -15,7 +15,7 @@ type Row struct {
 	OneLost  float64 // utilisation there with any one lost; +Inf: it does not hold
 	Agility  float64 // N m, there: the Agility goal
 	Passes   bool    // within the crew's limit in every case; with one lost, if that was asked, within all its thrust
-	Err      error   // there is no placement of so many
+	Fault    string  // why there is no placement of so many; empty: there is
 }
 
 // HowMany answers the question for 1 to most vehicles like the first free one of the team, on a hole pattern; the rest of
@@ -46,12 +46,15 @@ func HowMany(q Question, most, budget int, holes []vec.V3, tell Tell) []Row {
 			stopped = tell != nil && !tell(pr)
 			return !stopped
 		}
-		row.Answer, row.Err = onHoles(ask, holes, budget, told)
-		if row.Err == nil && row.Answer.Places == nil && ask.Cases.Lost && !stopped { // none can be spared: their best with all there
+		var err error
+		row.Answer, err = onHoles(ask, holes, budget, told)
+		if err == nil && row.Answer.Places == nil && ask.Cases.Lost && !stopped { // none can be spared: their best with all there
 			ask.Cases.Lost = false
-			row.Answer, row.Err = onHoles(ask, holes, budget, told)
+			row.Answer, err = onHoles(ask, holes, budget, told)
 		}
-		if row.Err == nil && row.Answer.Places != nil {
+		if err != nil {
+			row.Fault = err.Error()
+		} else if row.Answer.Places != nil {
 			row.finish(ask, q.Cases.Lost)
 		}
 		rows = append(rows, row)
