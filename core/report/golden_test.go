@@ -63,8 +63,8 @@ func sheet(r report.Report) string {
 		line("%-16s %-14s %-10s %s of %s %s: %s", c.ID, c.Status, c.Where, figures(c.Demand), figures(c.Capacity), c.Unit, c.Sentence)
 	}
 	for _, v := range r.Vehicles {
-		line("%s: force %s N, moment %s N m, tension %s N at %s°, thrust %s of %s N (%s), tilt %s°, at %s m", v.ID, figures(v.Force[:]...), figures(v.Moment[:]...),
-			figures(v.Tension), figures(v.CableAngle), figures(v.Thrust), figures(v.ThrustMax), figures(v.Utilisation), figures(v.Tilt), figures(v.Position[:]...))
+		line("%s: force %s N, moment %s N m, tension %s N at %s°, thrust %s of %s N (%s), tilt %s°, at %s m", v.ID, hundredths(v.Force[:]...), hundredths(v.Moment[:]...),
+			hundredths(v.Tension), hundredths(v.CableAngle), hundredths(v.Thrust), hundredths(v.ThrustMax), figures(v.Utilisation), hundredths(v.Tilt), hundredths(v.Position[:]...))
 	}
 	for _, m := range []struct {
 		name string
@@ -89,10 +89,25 @@ func figures(x ...float64) string {
 		switch {
 		case math.IsNaN(v):
 			parts[i] = "–"
-		case math.Abs(v) < 1e-6:
+		case math.Abs(v) < 1e-4:
 			parts[i] = "0"
 		default:
 			parts[i] = fmt.Sprintf("%.4g", v)
+		}
+	}
+	return strings.Join(parts, " ")
+}
+
+// hundredths writes numbers to two decimals, without a sign on 0: ties are shared to about 1e-5 of
+// the thrust, and a small part of a force is all noise beyond.
+func hundredths(x ...float64) string {
+	parts := make([]string, len(x))
+	for i, v := range x {
+		parts[i] = strings.TrimSuffix(fmt.Sprintf("%.2f", v), ".00")
+		if math.IsNaN(v) {
+			parts[i] = "–"
+		} else if parts[i] == "-0" {
+			parts[i] = "0"
 		}
 	}
 	return strings.Join(parts, " ")
