@@ -23,18 +23,25 @@ const (
 
 // Density is the air's density, kg/m³, at a geopotential altitude (m) with the temperature off the
 // standard atmosphere by offset (K) and the pressure as in it, (3.1) to (3.3). ok is false outside
-// −500 m to 11 000 m, or where there is no temperature left.
+// −500 m to 11 000 m, or where there is no temperature left. A height above the sea counts as the
+// geopotential one: at 5 000 m that is 4 m and 0.04 % of density too low, below anything that matters.
+// At sea level the constants give 1.225 and 1.5e-8 of it.
 func Density(altitude, offset float64) (rho float64, ok bool) {
 	if !(altitude >= lowest && altitude <= highest) {
 		return math.NaN(), false
 	}
-	standard := seaLevelTemperature - float64(lapse*altitude)                       // (3.1)
-	pressure := seaLevelPressure * math.Pow(standard/seaLevelTemperature, exponent) // (3.2)
-	t := standard + offset
-	if !(t > 0) {
+	temperature, pressure := standard(altitude)
+	t := temperature + offset
+	if !(t > 0) || math.IsInf(t, 1) {
 		return math.NaN(), false
 	}
 	return pressure / (gasConstant * t), true // (3.3)
+}
+
+// standard is the temperature (K) and pressure (Pa) of the standard atmosphere, (3.1) and (3.2).
+func standard(altitude float64) (temperature, pressure float64) {
+	temperature = seaLevelTemperature - float64(lapse*altitude)                                // (3.1)
+	return temperature, seaLevelPressure * math.Pow(temperature/seaLevelTemperature, exponent) // (3.2)
 }
 
 // Drag is the force of a wind v (m/s, payload axes) on a body with drag areas C_d A (m²), N, in the
