@@ -97,13 +97,24 @@ func (s *Solver) repair(r *Result, still bool) {
 		if still && s.payStill(q, &r.PullZ[i], c, &d) {
 			continue
 		}
-		for j := range c {
-			if k := &q.Cones[j]; !k.Flat && k.Z == 0 && !math.IsInf(k.C, 1) {
-				c[j].V = c[j].V.Sub(d)
-				c[j].A = math.Max(c[j].A, c[j].V.Norm())
-				break
+		s.payMost(q, c, d)
+	}
+}
+
+// payMost takes away d through the tightest bound on |F|.
+func (s *Solver) payMost(q *Pull, c []Dual, d vec.V3) {
+	best, least := -1, math.Inf(1)
+	t := math.Max(0, s.t/s.tau*s.t0)
+	for j := range c {
+		if k := &q.Cones[j]; !k.Flat && k.Z == 0 {
+			if v := k.C + float64(k.T*t); v < least {
+				best, least = j, v
 			}
 		}
+	}
+	if best >= 0 {
+		c[best].V = c[best].V.Sub(d)
+		c[best].A = math.Max(c[best].A, c[best].V.Norm())
 	}
 }
 

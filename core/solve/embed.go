@@ -52,7 +52,8 @@ func (s *Solver) start() {
 		o.f, o.s, o.z = [3]float64{}, 1, 1
 		for j := o.c0; j < o.c1; j++ {
 			c := &s.cones[j]
-			c.s, c.z = four{a: 1}, four{a: 1}
+			k := math.Max(1, c.h.a)
+			c.s, c.z = four{a: k}, four{a: 1 / k}
 		}
 	}
 }
@@ -66,8 +67,8 @@ func (s *Solver) quality() (primal, dual, gap float64) {
 	if s.quad {
 		return primal, dual, a.mu
 	}
-	p, d := s.goal*s.t*i, (dot6(&s.b, &s.y)-a.hz)*i
-	gap = math.Abs(p-d) / math.Max(1e-3, math.Max(math.Abs(p), math.Abs(d)))
+	// goal t − (bᵀy − hᵀz), with what the repair of the duals will add
+	gap = (math.Abs(a.mix+a.mu)*i + a.pay) * i / math.Max(1e-1, math.Abs(s.t)*i)
 	return primal, dual, gap
 }
 
@@ -101,7 +102,7 @@ func (s *Solver) embed() (Status, string) {
 			return give("the balance is too nearly singular")
 		}
 		if !s.quad {
-			if v := dot6(&s.b, &s.y) - a.hz; v > 0 && a.rx <= 1e-9*v && math.Abs(s.goal*s.tau-a.rt) <= 1e-9*v {
+			if v := float64(s.goal*s.t) - (a.mix+a.mu)/s.tau; v > 0 && a.rx <= 1e-9*v && math.Abs(s.goal*s.tau-a.rt) <= 1e-9*v {
 				return Infeasible, ""
 			}
 			if v := -s.goal * s.t; v > 0 && math.Max(norm6(&a.ry), a.p) <= 1e-9*v && s.tau*1e6 < v {

@@ -16,12 +16,13 @@ func (s *Solver) lineResidual(a *sums) {
 		o.pl = (o.u - float64(o.lo*s.tau) - o.sl) * o.hasLo
 		o.ph = (float64(o.hi*s.tau) + float64(o.ht*s.t) - o.u - o.sh) * o.hasHi
 		a.mu += float64(o.sl*o.zl) + float64(o.sh*o.zh)
-		a.hz += float64(o.hi*o.zh) - float64(o.lo*o.zl)
+		a.mix += float64(o.pl*o.zl) + float64(o.ph*o.zh) + float64(o.u*o.rx)
 		a.rt -= float64(o.ht * o.zh)
 		for k := range 6 {
 			a.ry[k] += float64(c[k] * o.u)
 		}
 		a.rx = math.Max(a.rx, math.Abs(o.rx))
+		a.pay += math.Abs(o.rx)
 		a.p = math.Max(a.p, math.Max(math.Abs(o.pl), math.Abs(o.ph)))
 		o.isl, o.ish = 1/o.sl, 1/o.sh
 		o.wl, o.wh = o.zl*o.isl, o.zh*o.ish
@@ -34,6 +35,7 @@ func (s *Solver) lineFactor(a *sums, one *side) {
 	if s.quad {
 		q = 1
 	}
+	itau := 1 / s.tau
 	for i := range s.lines {
 		o := &s.lines[i]
 		c := &s.col[i]
@@ -45,8 +47,10 @@ func (s *Solver) lineFactor(a *sums, one *side) {
 		both := (o.wl + q) * o.wh * o.ih
 		a.eta += both * o.ht * o.ht
 		k := o.wh * o.ht * o.ih
-		f := (float64(o.wl*o.lo) + float64(o.wh*o.hi)) * o.ih
-		one.f -= k * (float64((o.wl+q)*o.hi) - float64(o.wl*o.lo))
+		// the column of τ, less the point itself over τ, (6.16)
+		el, eh, rx := -float64(o.wl*o.pl)*itau, -float64(o.wh*o.ph)*itau, o.rx*itau
+		f := (el - eh + rx) * o.ih
+		one.f += o.ht * o.ih * (float64((o.wl+q)*eh) + float64(o.wh*(el+rx)))
 		m := 0
 		for j := range 6 {
 			a.q[j] += float64(k * c[j])
@@ -88,20 +92,25 @@ func (s *Solver) lineSide(part, aim float64, correct bool, a *side) {
 // lineFirst solves for the column of τ and adds its part of the pivot of τ, (6.16). Slacks and
 // duals are written so that what a tight bound makes large does not meet its like with another sign.
 func (s *Solver) lineFirst(y *[6]float64, t float64) (pivot float64) {
+	itau := 1 / s.tau
 	for i := range s.lines {
 		o := &s.lines[i]
-		ay := dot6(&s.col[i], y)
-		w := o.hi + float64(o.ht*t) - o.lo
-		o.l1 = o.ih * (float64(o.wh*w) + ay)
-		o.h1 = o.ih * (float64(o.wl*w) - ay)
-		o.u1 = o.ih * (float64(o.wl*o.lo) + float64(o.wh*(o.hi+float64(o.ht*t))) + ay)
-		pivot += float64(o.wl*float64(o.l1*o.l1)) + float64(o.wh*float64(o.h1*o.h1))
+		el, eh := -float64(o.wl*o.pl)*itau, -float64(o.wh*o.ph)*itau
+		ay := dot6(&s.col[i], y) + float64(o.rx*itau)
+		ht := float64(o.ht * t)
+		u := o.ih * (el - eh + ay + float64(o.wh*ht))
+		o.u1 = u + float64(o.u*itau)
+		o.sl1 = u + float64((o.sl+o.pl)*itau)
+		o.sh1 = ht - u + float64((o.sh+o.ph)*itau)
+		o.zl1 = o.ih*(float64(o.wh*el)-o.wl*(ay+float64(o.wh*ht)-eh)) - float64(o.zl*itau)
+		o.zh1 = o.ih*(float64(o.wl*eh)+o.wh*(ay+el-float64(o.wl*ht))) - float64(o.zh*itau)
+		pivot -= float64(o.zl1*o.sl1)*o.hasLo + float64(o.zh1*o.sh1)*o.hasHi
 	}
 	return pivot
 }
 
-// lineSecond solves for the rest and returns hᵀz₂, (6.16).
-func (s *Solver) lineSecond(part float64, y *[6]float64, t float64) (hz float64) {
+// lineSecond solves for the rest and returns (s + p)ᵀz₂ − part xᵀrx, (6.16).
+func (s *Solver) lineSecond(part float64, y *[6]float64, t float64) (sz float64) {
 	q := 0.0
 	if s.quad {
 		q = 1
@@ -113,19 +122,19 @@ func (s *Solver) lineSecond(part float64, y *[6]float64, t float64) (hz float64)
 		o.u2 = o.ih * (o.el - o.eh + ay + float64(o.wh*ht))
 		o.l2 = o.ih * (float64((o.wh+q)*o.el) - o.wl*(ay+float64(o.wh*ht)-o.eh))
 		o.h2 = o.ih * (float64((o.wl+q)*o.eh) + o.wh*(ay+o.el-float64((o.wl+q)*ht)))
-		hz += float64(o.hi*o.h2) - float64(o.lo*o.l2)
+		sz += float64((o.sl+o.pl)*o.l2) + float64((o.sh+o.ph)*o.h2) - float64(part*float64(o.u*o.rx))
 	}
-	return hz
+	return sz
 }
 
 func (s *Solver) lineStep(part, dtau, dt2 float64) (most float64) {
 	for i := range s.lines {
 		o := &s.lines[i]
 		o.du = o.u2 + float64(dtau*o.u1)
-		o.dzl = o.l2 - float64(o.wl*float64(dtau*o.l1))
-		o.dzh = o.h2 - float64(o.wh*float64(dtau*o.h1))
-		o.dsl = (o.u2 + float64(dtau*o.l1) + float64(part*o.pl)) * o.hasLo
-		o.dsh = (float64(o.ht*dt2) - o.u2 + float64(dtau*o.h1) + float64(part*o.ph)) * o.hasHi
+		o.dzl = o.l2 + float64(dtau*o.zl1)
+		o.dzh = o.h2 + float64(dtau*o.zh1)
+		o.dsl = (o.u2 + float64(dtau*o.sl1) + float64(part*o.pl)) * o.hasLo
+		o.dsh = (float64(o.ht*dt2) - o.u2 + float64(dtau*o.sh1) + float64(part*o.ph)) * o.hasHi
 		most = math.Max(most, math.Max(-o.dsl*o.isl, -o.dsh*o.ish))
 		if -o.dzl > most*o.zl {
 			most = -o.dzl / o.zl

@@ -4,13 +4,15 @@ import "math"
 
 // sums collects what one pass over the blocks adds up.
 type sums struct {
-	ry     [6]float64 // A x + a t − b τ
-	rt     float64    // goal τ − aᵀy − gᵀz
-	mu, hz float64
-	rx, p  float64     // largest dual and cone residuals
-	s      [21]float64 // A H⁻¹ Aᵀ, lower triangle by rows
-	q      [6]float64
-	eta    float64
+	ry    [6]float64 // A x + a t − b τ
+	rt    float64    // goal τ − aᵀy − gᵀz
+	mu    float64
+	mix   float64     // pᵀz + xᵀrx + t rt + yᵀry
+	pay   float64     // what the dual residual costs a bound
+	rx, p float64     // largest dual and cone residuals
+	s     [21]float64 // A H⁻¹ Aᵀ, lower triangle by rows
+	q     [6]float64
+	eta   float64
 }
 
 // side is a right-hand side of the small system.
@@ -46,7 +48,8 @@ func (s *Solver) residuals() bool {
 	for i := range s.pulls {
 		ok = s.pullResidual(i, a) && ok
 	}
-	s.step.r4 = dot6(&s.b, &s.y) - float64(s.goal*s.t) - a.hz - s.kap
+	a.mix += dot6(&a.ry, &s.y) + float64(s.t*a.rt)
+	s.step.r4 = -(a.mix+a.mu)/s.tau - s.kap // goal t − bᵀy + hᵀz, without taking large from large
 	if s.quad {
 		a.rt = 0
 		s.step.mu = a.mu / float64(max(1, s.degree()))
@@ -77,7 +80,10 @@ func (s *Solver) factor() bool {
 	var one side
 	for again := range 2 {
 		a.s, a.q, a.eta = [21]float64{}, s.tcol, 0
-		one = side{g: s.b, f: -s.goal}
+		one = side{f: -2*s.goal + a.rt/s.tau}
+		for k := range 6 {
+			one.g[k] = -a.ry[k] / s.tau
+		}
 		s.lineFactor(a, &one)
 		for i := range s.pulls {
 			if again == 0 {
@@ -99,11 +105,15 @@ func (s *Solver) factor() bool {
 	if s.quad {
 		return true
 	}
-	n.y1, n.t1 = n.k.solve(&one.g, one.f)
+	n.y1, n.t1 = n.k.solve(&one.g, one.f) // less the point itself
 	n.pivot = s.kap/s.tau + s.lineFirst(&n.y1, n.t1)
 	for i := range s.pulls {
 		n.pivot += s.pullFirst(i, &n.y1, n.t1)
 	}
+	for k := range 6 {
+		n.y1[k] -= s.y[k] / s.tau
+	}
+	n.t1 += s.t / s.tau
 	return n.pivot > 0
 }
 
@@ -123,10 +133,11 @@ func (s *Solver) direction(part, aim float64, correct bool) float64 {
 		r.f = 0
 	}
 	n.y2, n.t2 = n.k.solve(&r.g, r.f)
-	hz := s.lineSecond(part, &n.y2, n.t2)
+	sz := s.lineSecond(part, &n.y2, n.t2)
 	for i := range s.pulls {
-		hz += s.pullSecond(i, &n.y2, n.t2)
+		sz += s.pullSecond(i, part, &n.y2, n.t2)
 	}
+	sz += dot6(&n.a.ry, &n.y2) - float64(part*float64(s.t*n.a.rt))
 	most := 1.0
 	dk := 0.0
 	dtau := 0.0
@@ -135,7 +146,7 @@ func (s *Solver) direction(part, aim float64, correct bool) float64 {
 		if correct {
 			dk += aim - float64(n.dtau*n.dkap)
 		}
-		dtau = (-part*n.r4 + dk/s.tau + float64(s.goal*n.t2) - dot6(&s.b, &n.y2) + hz) / n.pivot
+		dtau = (-part*n.r4 + (dk+sz)/s.tau + float64(s.goal*n.t2)) / n.pivot
 		n.dkap = (dk - float64(s.kap*dtau)) / s.tau
 		most = math.Max(most, math.Max(-dtau/s.tau, -n.dkap/s.kap))
 	}

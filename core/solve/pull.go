@@ -24,7 +24,7 @@ func (s *Solver) pullResidual(i int, a *sums) bool {
 	if o.half {
 		o.p = z - float64(o.minZ*s.tau) - o.s
 		rz -= o.z
-		a.hz -= float64(o.minZ * o.z)
+		a.mix += float64(o.p * o.z)
 		a.mu += float64(o.s * o.z)
 		a.p = math.Max(a.p, math.Abs(o.p))
 		o.w = o.z / o.s
@@ -43,14 +43,17 @@ func (s *Solver) pullResidual(i int, a *sums) bool {
 			rz -= k.z.z
 		}
 		a.rt -= k.g.dot(k.z)
-		a.hz += k.h.dot(k.z)
+		a.mix += p.dot(k.z)
 		a.mu += k.s.dot(k.z)
 		ok = k.scaling() && ok
 		k.res = p
 		k.p = k.w.inverse().wbar(p).scale(k.ieta)
 	}
 	o.rx = [3]float64{rx, ry, rz}
+	d := float64(x*rx) + float64(y*ry) + float64(z*rz)
+	a.mix += d
 	a.rx = math.Max(a.rx, size3(rx, ry, rz))
+	a.pay += o.pay * (math.Abs(rx) + math.Abs(ry) + math.Abs(rz))
 	return ok
 }
 
@@ -83,17 +86,62 @@ func (s *Solver) pullFactor(i int) {
 		c.q[2] = u.wbar(g).scale(e)
 		c.q[3] = u.wbar(c.g).scale(e)
 	}
-	for k := range 4 {
+	o.order(cs)
+	o.orthogonal(cs, 0)
+	o.orderRest(cs)
+	for k := 1; k < 4; k++ {
 		o.orthogonal(cs, k)
 	}
 	r := &o.r
 	c := s.col[s.nl+3*i : s.nl+3*i+3 : s.nl+3*i+3]
 	ix, iy, iz := 1/r[0], 1/r[4], 1/r[7]
+	cx, cy, cz := &c[o.perm[0]], &c[o.perm[1]], &c[o.perm[2]]
 	for k := range 6 {
-		vx := c[0][k] * ix
-		vy := (c[1][k] - float64(r[1]*vx)) * iy
-		vz := (c[2][k] - float64(r[2]*vx) - float64(r[5]*vy)) * iz
+		vx := cx[k] * ix
+		vy := (cy[k] - float64(r[1]*vx)) * iy
+		vz := (cz[k] - float64(r[2]*vx) - float64(r[5]*vy)) * iz
 		o.v[k] = [3]float64{vx, vy, vz}
+	}
+}
+
+// order puts the longest of the columns x y z first, orderRest then the one with more left: so the
+// triangle R falls off from row to row and solving with it loses nothing.
+func (o *pull) order(cs []cone) {
+	o.perm = [3]int{0, 1, 2}
+	for k := range 3 {
+		o.len[k] = o.ex[k].dot(o.ex[k])
+		for j := range cs {
+			o.len[k] += cs[j].q[k].dot(cs[j].q[k])
+		}
+	}
+	if o.len[1] > o.len[0] {
+		o.swap(cs, 0, 1)
+	}
+	if o.len[2] > o.len[0] {
+		o.swap(cs, 0, 2)
+	}
+}
+
+func (o *pull) orderRest(cs []cone) {
+	var d [3]float64
+	for k := 1; k < 3; k++ {
+		d[k] = o.ex[0].dot(o.ex[k])
+		for j := range cs {
+			d[k] += cs[j].q[0].dot(cs[j].q[k])
+		}
+	}
+	if o.len[2]-float64(d[2]*d[2]) > o.len[1]-float64(d[1]*d[1]) {
+		o.swap(cs, 1, 2)
+	}
+}
+
+func (o *pull) swap(cs []cone, a, b int) {
+	o.perm[a], o.perm[b] = o.perm[b], o.perm[a]
+	o.len[a], o.len[b] = o.len[b], o.len[a]
+	o.ex[a], o.ex[b] = o.ex[b], o.ex[a]
+	for j := range cs {
+		q := &cs[j].q
+		q[a], q[b] = q[b], q[a]
 	}
 }
 
@@ -234,22 +282,35 @@ func (o *pull) back(k [3]float64, y *[6]float64, t float64) [3]float64 {
 	}
 	z := c / r[7]
 	y1 := (b - float64(r[5]*z)) / r[4]
-	return [3]float64{(a - float64(r[1]*y1) - float64(r[2]*z)) / r[0], y1, z}
+	var f [3]float64
+	f[o.perm[0]], f[o.perm[1]], f[o.perm[2]] = (a-float64(r[1]*y1)-float64(r[2]*z))/r[0], y1, z
+	return f
 }
 
-// constant is the right-hand side −h of the column of τ.
+// down sets e = k R⁻ᵀ rx.
+func (o *pull) down(e *[3]float64, k float64) {
+	r := &o.r
+	e[0] = float64(k*o.rx[o.perm[0]]) / r[0]
+	e[1] = (float64(k*o.rx[o.perm[1]]) - float64(r[1]*e[0])) / r[4]
+	e[2] = (float64(k*o.rx[o.perm[2]]) - float64(r[2]*e[0]) - float64(r[5]*e[1])) / r[7]
+}
+
+// pullConstant is the right-hand side of the column of τ, less the point itself over τ, (6.16): what
+// is left of it is small, while h itself is large beside a tight bound's room.
 func (s *Solver) pullConstant(i int, a *side) {
 	o := &s.pulls[i]
+	itau := 1 / s.tau
 	for j := o.c0; j < o.c1; j++ {
 		c := &s.cones[j]
-		c.rds = c.w.inverse().wbar(c.h).scale(-c.ieta)
+		c.rds = c.p.scale(-itau)
 	}
 	half := 0.0
 	if o.half {
-		half = o.sw * o.minZ
+		half = -o.sw * o.p * itau
 	}
-	var e [3]float64
-	o.k1, o.a1 = s.pullTurn(i, half, &e, a)
+	e := &o.e1
+	o.down(e, itau)
+	o.k1, o.a1 = s.pullTurn(i, half, e, a)
 	for j := o.c0; j < o.c1; j++ {
 		s.cones[j].r1 = s.cones[j].rds
 	}
@@ -279,35 +340,37 @@ func (s *Solver) pullSide(i int, part, aim float64, correct bool, a *side) {
 		o.o = d / o.s // W⁻² of the half-line's right-hand side
 		half = (o.o - float64(part*float64(o.w*o.p))) / o.sw
 	}
-	r := &o.r
 	e := &o.e
-	e[0] = -part * o.rx[0] / r[0]
-	e[1] = (-part*o.rx[1] - float64(r[1]*e[0])) / r[4]
-	e[2] = (-part*o.rx[2] - float64(r[2]*e[0]) - float64(r[5]*e[1])) / r[7]
+	o.down(e, -part)
 	o.k2, o.a2 = s.pullTurn(i, half, e, a)
 }
 
 // pullFirst solves for the column of τ and adds its part of the pivot of τ, (6.16).
 func (s *Solver) pullFirst(i int, y *[6]float64, t float64) (pivot float64) {
 	o := &s.pulls[i]
+	itau := 1 / s.tau
 	o.f1 = o.back(o.k1, y, t)
-	m := o.along(&[3]float64{}, y, t)
+	m := o.along(&o.e1, y, t)
 	for j := o.c0; j < o.c1; j++ {
 		c := &s.cones[j]
-		c.u1 = c.value(o.f1[0], o.f1[1], o.f1[2], t).axpy(1, c.h)
-		c.one = c.dual(c.r1, &m).scale(-1)
+		c.u1 = c.value(o.f1[0], o.f1[1], o.f1[2], t).axpy(itau, c.s).axpy(itau, c.res)
+		c.one = c.lam.scale(itau).sub(c.dual(c.r1, &m))
 		pivot += c.one.dot(c.one)
 	}
 	if o.half {
 		x := &o.ex
-		o.one = float64(m[0]*x[0].a) + float64(m[1]*x[1].a) + float64(m[2]*x[2].a) + float64(m[3]*x[3].a) - o.a1
+		o.one = float64(m[0]*x[0].a) + float64(m[1]*x[1].a) + float64(m[2]*x[2].a) + float64(m[3]*x[3].a) - o.a1 + math.Sqrt(o.s*o.z)*itau
+		o.half1 = o.f1[2] + float64((o.s+o.p)*itau)
 		pivot += float64(o.one * o.one)
+	}
+	for k := range 3 {
+		o.f1[k] += float64(o.f[k] * itau)
 	}
 	return pivot
 }
 
-// pullSecond solves for the rest and returns hᵀz₂, (6.16).
-func (s *Solver) pullSecond(i int, y *[6]float64, t float64) (hz float64) {
+// pullSecond solves for the rest and returns (s + p)ᵀz₂ − part xᵀrx, (6.16).
+func (s *Solver) pullSecond(i int, part float64, y *[6]float64, t float64) (sz float64) {
 	o := &s.pulls[i]
 	o.f2 = o.back(o.k2, y, t)
 	m := o.along(&o.e, y, t)
@@ -315,16 +378,14 @@ func (s *Solver) pullSecond(i int, y *[6]float64, t float64) (hz float64) {
 		c := &s.cones[j]
 		c.u2 = c.value(o.f2[0], o.f2[1], o.f2[2], t)
 		c.dz = c.dual(c.rds, &m)
-		if !s.quad {
-			hz += c.h.dot(c.w.inverse().wbar(c.dz)) * c.ieta
-		}
+		sz += c.lam.axpy(1, c.p).dot(c.dz)
 	}
 	if o.half {
 		x := &o.ex
 		o.dz = o.a2 - (float64(m[0]*x[0].a) + float64(m[1]*x[1].a) + float64(m[2]*x[2].a) + float64(m[3]*x[3].a))
-		hz -= float64(o.minZ * (o.sw * o.dz))
+		sz += (math.Sqrt(o.s*o.z) + o.sw*o.p) * o.dz
 	}
-	return hz
+	return sz - part*(float64(o.f[0]*o.rx[0])+float64(o.f[1]*o.rx[1])+float64(o.f[2]*o.rx[2]))
 }
 
 // pullStep puts the two together and returns 1/α of the longest step.
@@ -342,7 +403,7 @@ func (s *Solver) pullStep(i int, part, dtau float64) (most float64) {
 	}
 	if o.half {
 		o.dz = o.sw * (o.dz - float64(dtau*o.one))
-		o.ds = o.d[2] - float64(o.minZ*dtau) + float64(part*o.p)
+		o.ds = o.f2[2] + float64(dtau*o.half1) + float64(part*o.p)
 		most = math.Max(most, math.Max(-o.ds/o.s, -o.dz/o.z))
 	}
 	return most

@@ -33,11 +33,14 @@ func (s *Solver) reducePull(q *Pull, i int, t float64, tied bool) {
 		}
 		half := o.half && o.z > clear*o.s
 		switch {
-		case whole || flats > 1 || flats == 1 && half:
+		case whole || flats > 1:
 			d.kind[i] = held
 			return
 		case flats == 1:
-			s.onRay(q, i, t, one, f)
+			d.kind[i] = held
+			if !half {
+				s.onRay(q, i, t, one, f)
+			}
 			return
 		case half:
 			s.onLevel(q, i, t, f)

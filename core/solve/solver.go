@@ -71,7 +71,9 @@ type line struct {
 	wl, wh     float64 // z/s
 	ih         float64 // 1/(wl + wh + Q)
 	el, eh     float64 // right-hand sides W⁻² q
-	u1, l1, h1 float64 // the column of τ: u, slacks
+	u1         float64 // the column of τ
+	sl1, zl1   float64
+	sh1, zh1   float64
 	u2, l2, h2 float64 // the rest: u, duals
 	dsl, dzl   float64
 	dsh, dzh   float64
@@ -85,11 +87,14 @@ type pull struct {
 	half   bool // F_z ≥ minZ τ
 	level  bool // F_z is left out: it stays 0
 	minZ   float64
+	pay    float64 // the bound that pays for a dual residual, in its unit
 	reg    float64 // added to the diagonal, for directions that nothing bounds
 	f      [3]float64
 	s, z   float64 // of the half-line
 	w, p   float64
 	sw     float64 // √w
+	perm   [3]int  // which of x y z each column of R is
+	len    [3]float64
 	o      float64
 	ds, dz float64
 	one    float64
@@ -98,7 +103,8 @@ type pull struct {
 	r      [10]float64 // R by rows: xx xy xz xt yy yz yt zz zt tt, (6.12)
 	v      [6][3]float64
 	k1, k2 [3]float64
-	e      [3]float64 // −part R⁻ᵀ rx
+	e, e1  [3]float64 // R⁻ᵀ of the dual residual, as a right-hand side
+	half1  float64    // slack of the half-line in the column of τ
 	a1, a2 float64    // what is left of the half-line's right-hand side
 	f1, f2 [3]float64
 	d      [3]float64
@@ -224,6 +230,9 @@ func (s *Solver) loadPull(i int) {
 			c.h.z, c.g.z = 0, 0
 		}
 		s.cones = append(s.cones, c)
+		if v := c.h.a + c.g.a; !k.Flat && k.Z == 0 && (o.pay == 0 || v < o.pay) {
+			o.pay = v
+		}
 	}
 	o.c1 = len(s.cones)
 	o.reg = 1e-30
