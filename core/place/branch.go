@@ -12,7 +12,8 @@ const hopeless = 100
 // Caps on the bounds that are kept, and on how long the caller is left without word.
 const (
 	mostCuts  = 256
-	tellNodes = 2048
+	mostSums  = 4 << 20 // numbers kept for all bounds together
+	tellNodes = 512
 )
 
 // branch is a search through a hole pattern.
@@ -236,7 +237,7 @@ func (s *branch) try(at []int) {
 
 // keep adds a bound in front, or in place of the one that has helped least of late.
 func (s *branch) keep(k *cut) {
-	if len(s.cuts) < mostCuts {
+	if len(s.cuts) < min(mostCuts, max(8, mostSums/(len(s.units)*(1+s.first(s.free))))) {
 		s.cuts = append(s.cuts, nil)
 		copy(s.cuts[1:], s.cuts)
 		s.cuts[0] = k

@@ -24,10 +24,13 @@ type Row struct {
 func HowMany(q Question, most, budget int, holes []vec.V3, tell Tell) []Row {
 	like := 0
 	for i, free := range q.Free {
-		if free {
+		if free && i < len(q.Plan.Team) {
 			like = i
 			break
 		}
+	}
+	if len(q.Plan.Team) == 0 {
+		return nil
 	}
 	var rows []Row
 	stopped := false

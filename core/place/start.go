@@ -129,6 +129,7 @@ func (s *branch) exchange() {
 	for again := true; again && !s.stopped; {
 		again = false
 		for i := range s.at {
+			s.say()
 			for h := range s.holes {
 				at := append([]int(nil), s.at...)
 				at[i] = h

@@ -9,6 +9,9 @@ import (
 // Shift gives the value of the goal as one vehicle of the team (by index) moves through places, the others
 // staying: the cost of a shift. A place where nothing holds is +Inf (Agility: −Inf).
 func Shift(q Question, member int, places []vec.V3) ([]float64, error) {
+	if member < 0 || member >= len(q.Plan.Team) {
+		return nil, ErrNone
+	}
 	q.Free = make([]bool, len(q.Plan.Team))
 	q.Free[member] = true
 	b, err := newBench(q, places)

@@ -55,6 +55,9 @@ type bench struct {
 // newBench lays out the posts: one for each vehicle, group by group, the fixed ones last. The free ones will
 // stand somewhere among places, or where they stand when there are none.
 func newBench(q Question, places []vec.V3) (*bench, error) {
+	if len(q.Free) != len(q.Plan.Team) {
+		q.Free = nil
+	}
 	q.Plan.Team = append([]plan.Member(nil), q.Plan.Team...)
 	for i := range q.Plan.Team {
 		for axis, x := range q.Plan.Team[i].Attach {
