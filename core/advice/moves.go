@@ -57,7 +57,7 @@ func Moves(p plan.Plan) []Move {
 			moves[i].Rate = l.rate(k, &r)
 		}
 	}
-	for _, i := range strongest(moves) {
+	for _, i := range largest(moves) {
 		k, v := &knobs[i], &moves[i]
 		v.Up, v.Down, v.Verified = l.change(k, k.step, t), math.NaN(), true
 		if k.step <= k.least {
@@ -79,8 +79,8 @@ func Moves(p plan.Plan) []Move {
 	return moves
 }
 
-// strongest are the moves to solve again: all, or those with the largest rates.
-func strongest(moves []Move) []int {
+// largest are the moves to solve again: all, or those with the largest rates.
+func largest(moves []Move) []int {
 	order := make([]int, len(moves))
 	for i := range order {
 		order[i] = i

@@ -52,6 +52,11 @@ func (l *lift) towards(way vec.V3) string {
 	case left >= 0 && right >= 0 && l0+r0 < 0.75*math.Pi:
 		return "between " + l.plan.Team[min(left, right)].ID + " and " + l.plan.Team[max(left, right)].ID
 	}
+	for k := range 2 {
+		if math.Abs(way[k]) > math.Cos(at) {
+			return "along " + map[bool]string{true: "−", false: "+"}[way[k] < 0] + axes[k]
+		}
+	}
 	return short(math.Atan2(way[1], way[0])*180/math.Pi) + "° from the long side"
 }
 

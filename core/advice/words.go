@@ -59,7 +59,7 @@ func (v *Move) name(up bool) string {
 	case v.ID == "payload.mass_kg":
 		return size + " " + more + " payload"
 	case v.ID == "payload.com_m":
-		return size + " of centre of mass " + to(v.Toward)
+		return size + " of centre of mass " + toward(v.Toward)
 	case strings.HasPrefix(v.ID, "payload.com_m."):
 		return size + " of centre of mass along " + sign + axis
 	case strings.HasPrefix(v.ID, "team.attach_m."):
@@ -76,12 +76,15 @@ func (v *Move) name(up bool) string {
 	return size + " " + map[bool]string{true: "warmer", false: "colder"}[up] + " air"
 }
 
-// to puts a direction into a sentence: towards A, to between A and B.
-func to(toward string) string {
-	if strings.HasPrefix(toward, "between ") {
-		return "to " + toward
+// toward puts a direction into a sentence: towards A, to between A and B.
+func toward(name string) string {
+	switch {
+	case strings.HasPrefix(name, "between "):
+		return "to " + name
+	case strings.HasPrefix(name, "along "):
+		return name
 	}
-	return "towards " + toward
+	return "towards " + name
 }
 
 // amount writes a number with its unit as a crew would: centimetres, grams.
@@ -91,7 +94,7 @@ func amount(x float64, unit string) string {
 		return short(1000*x) + " mm"
 	case unit == "m" && x < 0.9995:
 		return short(100*x) + " cm"
-	case unit == "kg" && x < 0.0995:
+	case unit == "kg" && x < 0.9995:
 		return short(1000*x) + " g"
 	}
 	return short(x) + " " + unit
