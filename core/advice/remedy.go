@@ -37,7 +37,7 @@ type Remedy struct {
 	Cures    []string       `json:"cures"` // ids of the checks that held back and hold now
 	Still    []string       `json:"still"` // ids of the checks that fail even so
 	Verdict  report.Verdict `json:"verdict"`
-	Plan     plan.Plan      `json:"plan"`
+	Plan     plan.Plan      `json:"-"` // with the change; JSON writes it as "plan"
 }
 
 // Remedies are the smallest single changes that make a plan lift which fails or only just lifts.

@@ -2,7 +2,9 @@
 //
 //	go run ./wasm/headless plan.json
 //	go run ./wasm/headless - < plan.json
+//	go run ./wasm/headless -advice plan.json
 //
+// With -advice the document has one more key, "advice": why not, what would do, what moves the answer.
 // It ends with 0 whatever the verdict. A plan that cannot be read ends with 2 and one line for
 // each fault on standard error: the field, what is wrong, what would fix it.
 package main
@@ -12,17 +14,23 @@ import (
 	"io"
 	"os"
 
+	"cohoist/core/advice"
 	"cohoist/core/plan"
 	"cohoist/core/report"
 )
 
 const usage = `usage: headless plan.json   print the report of a plan as JSON
-       headless -           the same for a plan on standard input`
+       headless -           the same for a plan on standard input
+       headless -advice …   either, with advice on what would do and what moves the answer`
 
 func main() { os.Exit(run(os.Args[1:], os.Stdin, os.Stdout, os.Stderr)) }
 
 // run is main with its surroundings passed in, and returns the exit status.
 func run(args []string, in io.Reader, out, errs io.Writer) int {
+	advise := len(args) == 2 && args[0] == "-advice"
+	if advise {
+		args = args[1:]
+	}
 	if len(args) != 1 || args[0] == "-h" || args[0] == "-help" || args[0] == "--help" {
 		fmt.Fprintln(errs, usage)
 		return 2
@@ -37,7 +45,11 @@ func run(args []string, in io.Reader, out, errs io.Writer) int {
 		fmt.Fprintln(errs, faults)
 		return 2
 	}
-	if _, err := out.Write(report.JSON(report.Build(p))); err != nil {
+	text = report.JSON(report.Build(p))
+	if advise {
+		text = advice.JSON(report.Build(p), advice.Of(p))
+	}
+	if _, err := out.Write(text); err != nil {
 		fmt.Fprintln(errs, err)
 		return 2
 	}

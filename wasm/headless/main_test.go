@@ -90,3 +90,34 @@ func TestFaults(t *testing.T) {
 		}
 	}
 }
+
+func TestAdvice(t *testing.T) {
+	heavy := strings.Replace(good, `"mass_kg": 4}`, `"mass_kg": 40}`, 1)
+	status, out, errs := headless([]string{"-advice", "-"}, heavy)
+	if status != 0 || errs != "" {
+		t.Fatalf("status %d, %s", status, errs)
+	}
+	var r struct {
+		Verdict string
+		Advice  struct {
+			Why      []string
+			Remedies []struct {
+				Verdict string
+				Plan    json.RawMessage
+			}
+			Moves []struct{ Sentence string }
+		}
+	}
+	if err := json.Unmarshal([]byte(out), &r); err != nil {
+		t.Fatal(err)
+	}
+	if r.Verdict != "fails" || len(r.Advice.Why) == 0 || len(r.Advice.Remedies) == 0 || len(r.Advice.Moves) == 0 {
+		t.Fatalf("verdict %s, advice %+v", r.Verdict, r.Advice)
+	}
+	for _, x := range r.Advice.Remedies { // its plan is one that this command reads
+		status, out, errs := headless([]string{"-"}, string(x.Plan))
+		if status != 0 || !strings.Contains(out, `"verdict": "`+x.Verdict+`"`) {
+			t.Errorf("status %d, %s, wanted the verdict %s", status, errs, x.Verdict)
+		}
+	}
+}
