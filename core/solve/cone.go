@@ -11,6 +11,7 @@ type four struct{ a, x, y, z float64 }
 //	s = h τ + G F + g t in the cone, G F = (Z F_z; F_x, F_y, F_z or 0 when flat)
 type cone struct {
 	flat    bool
+	tight   bool    // s lies on the edge
 	zc      float64 // Z
 	h, g    four
 	s, z    four

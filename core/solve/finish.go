@@ -74,7 +74,7 @@ func (s *Solver) optimum(r *Result) {
 		*r = s.nothing(Unsolved, "the answer and its proof lie too far apart")
 		return
 	}
-	s.last, s.lastT = s.p, r.T
+	s.last, s.lastT, s.fresh = s.p, r.T, true
 }
 
 // certificate fills in the direction that runs out.

@@ -21,8 +21,7 @@ func (s *Solver) reducePull(q *Pull, i int, t float64, tied bool) {
 			}
 			c := &s.cones[at]
 			at++
-			n := math.Sqrt(float64(c.s.x*c.s.x) + float64(c.s.y*c.s.y) + float64(c.s.z*c.s.z))
-			if c.z.a > clear*(c.s.a-n) {
+			if c.tight {
 				if c.flat {
 					flats++
 					one = j
@@ -31,7 +30,7 @@ func (s *Solver) reducePull(q *Pull, i int, t float64, tied bool) {
 				}
 			}
 		}
-		half := o.half && o.z > clear*o.s
+		half := o.tight
 		switch {
 		case whole || flats > 1:
 			d.kind[i] = held

@@ -57,6 +57,11 @@ func (s *Solver) Settle(p *Program, t float64) Result {
 	}
 	s.iterations = 0
 	tied := slack <= tieSlack*math.Max(math.Abs(t), s.t0)
+	if tied && s.fresh {
+		s.tight()
+		s.pin()
+		s.fresh = false
+	}
 	if s.inner == nil {
 		s.inner = NewSolver()
 	}
@@ -137,9 +142,9 @@ func (s *Solver) reduce(p *Program, t float64, tied bool) {
 		hi := l.Hi + float64(l.HiT*t)
 		d.line[i] = -1
 		switch {
-		case tied && o.hasHi > 0 && o.zh > clear*o.sh:
+		case tied && o.atHi:
 			d.u[i] = hi
-		case tied && o.hasLo > 0 && o.zl > clear*o.sl:
+		case tied && o.atLo:
 			d.u[i] = l.Lo
 		default:
 			d.line[i] = len(d.p.Lines)

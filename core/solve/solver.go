@@ -38,6 +38,9 @@ type Solver struct {
 	out        output
 	inner      *Solver // of stage two
 	rest       reduced
+	tangents   []tangent
+	tangentTT  float64
+	fresh      bool // the point is Solve's answer, not yet pinned
 }
 
 // NewSolver makes a Solver.
@@ -76,6 +79,8 @@ type line struct {
 	sh1, zh1   float64
 	u2, l2, h2 float64 // the rest: u, duals
 	dsl, dzl   float64
+	atLo, atHi bool    // tight
+	zero, with float64 // step of pin at dt = 0, per dt
 	dsh, dzh   float64
 	du         float64
 }
@@ -85,6 +90,7 @@ type pull struct {
 	unit   float64
 	c0, c1 int  // its cones
 	half   bool // F_z ≥ minZ τ
+	tight  bool // F_z = minZ
 	level  bool // F_z is left out: it stays 0
 	minZ   float64
 	pay    float64 // the bound that pays for a dual residual, in its unit

@@ -1,0 +1,242 @@
+package solve
+
+import "math"
+
+// pins is the most Newton steps that pin takes, each of which doubles the digits.
+const pins = 8
+
+// settled is the step, in units of force, after which the next would only be rounding.
+const settled = 2e-9
+
+// pin finds the optimum on its tight bounds to the last digit, by Newton's method on the equations
+// that they, the balance and the duals make, (6.21). An interior point sees a curved bound's
+// forces only to the root of its gap. It tells whether it got there; forces, y and t are then moved
+// in place, with τ = 1.
+func (s *Solver) pin() bool {
+	s.tangents = room(s.tangents, s.np)
+	s.save()
+	s.unhomogenise()
+	for i := range s.pulls {
+		o, k := &s.pulls[i], &s.tangents[i]
+		k.n = 0
+		if o.tight {
+			k.who[0], k.mult[0], k.n = -1, o.z, 1
+		}
+		for j := o.c0; j < o.c1; j++ {
+			if c := &s.cones[j]; c.tight && k.n < 3 {
+				k.who[k.n], k.mult[k.n] = j, c.z.a
+				k.n++
+			}
+		}
+	}
+	last := math.Inf(1)
+	for range pins {
+		move := s.pinStep()
+		if !(move < 1) || move > 0.5*last && move > settled {
+			break
+		}
+		if move <= settled {
+			if s.pinned() {
+				return true
+			}
+			break
+		}
+		last = move
+	}
+	s.restore()
+	return false
+}
+
+// unhomogenise divides the point by τ.
+func (s *Solver) unhomogenise() {
+	k := 1 / s.tau
+	for i := range s.lines {
+		o := &s.lines[i]
+		o.u, o.zl, o.zh = o.u*k, o.zl*k, o.zh*k
+	}
+	for i := range s.pulls {
+		o := &s.pulls[i]
+		o.z *= k
+		for a := range 3 {
+			o.f[a] *= k
+		}
+		for j := o.c0; j < o.c1; j++ {
+			s.cones[j].z = s.cones[j].z.scale(k)
+		}
+	}
+	for a := range 6 {
+		s.y[a] *= k
+	}
+	s.t, s.tau, s.kap = s.t*k, 1, 0
+}
+
+// pinStep takes one Newton step and returns its size; infinite when there is none.
+func (s *Solver) pinStep() float64 {
+	n := &s.step
+	a := &n.a
+	a.s, a.eta = [21]float64{}, 0
+	s.tangentTT = 0
+	a.q = s.tcol
+	r := side{f: dot6(&s.tcol, &s.y) - s.goal}
+	for k := range 6 {
+		r.g[k] = s.b[k] - float64(s.tcol[k]*s.t)
+	}
+	for i := range s.lines {
+		s.pinLine(i, a, &r)
+	}
+	for i := range s.pulls {
+		if !s.touch(i, &s.pulls[i].f, s.t) {
+			return math.Inf(1)
+		}
+		s.pinPull(i, a, &r)
+	}
+	a.eta += s.tangentTT
+	if !n.k.factor(&a.s, &a.q, a.eta, s.rank.r, false) {
+		return math.Inf(1)
+	}
+	dy, dt := n.k.solve(&r.g, r.f)
+	size := math.Abs(dt)
+	for i := range s.lines {
+		o := &s.lines[i]
+		du := o.zero + float64(o.with*dt) + float64(o.ih*dot6(&s.col[i], &dy))
+		o.u += du
+		size = math.Max(size, math.Abs(du))
+	}
+	for i := range s.pulls {
+		size = math.Max(size, s.pinMove(i, &dy, dt))
+	}
+	for k := range 6 {
+		s.y[k] += dy[k]
+	}
+	s.t += dt
+	return size
+}
+
+// pinLine: at a bound it goes with it, between its bounds it has all the room.
+func (s *Solver) pinLine(i int, a *sums, r *side) {
+	o, c := &s.lines[i], &s.col[i]
+	o.ih = 0
+	switch {
+	case o.atHi:
+		o.zero, o.with = o.hi+float64(o.ht*s.t)-o.u, o.ht
+	case o.atLo:
+		o.zero, o.with = o.lo-o.u, 0
+	default:
+		o.ih = 1 / leaning
+		o.zero, o.with = dot6(c, &s.y)/leaning, 0
+	}
+	ay := dot6(c, &s.y)
+	m := 0
+	for k := range 6 {
+		r.g[k] -= float64(c[k] * (o.u + o.zero))
+		a.q[k] += float64(c[k] * o.with)
+		v := c[k] * o.ih
+		for l := 0; l <= k; l++ {
+			a.s[m] += float64(v * c[l])
+			m++
+		}
+	}
+	r.f += float64(o.with * ay)
+}
+
+// pinPull adds a pull's part of the small system, (6.21).
+func (s *Solver) pinPull(i int, a *sums, r *side) {
+	o, k := &s.pulls[i], &s.tangents[i]
+	c := s.col[s.nl+3*i : s.nl+3*i+3 : s.nl+3*i+3]
+	k.r = [3]float64{dot6(&c[0], &s.y), dot6(&c[1], &s.y), dot6(&c[2], &s.y)}
+	h0, ht := mul3(&k.h, &k.zero), mul3(&k.h, &k.with)
+	for b := range 3 {
+		h0[b] = k.r[b] - h0[b]
+		ht[b] += k.hft[b]
+	}
+	p0, pt := mul3(&k.p, &h0), mul3(&k.p, &ht)
+	for b := range 3 {
+		k.zero[b] += p0[b]
+		k.with[b] -= pt[b]
+	}
+	h0, ht = mul3(&k.h, &k.zero), mul3(&k.h, &k.with)
+	for b := range 3 {
+		h0[b] -= k.r[b]
+	}
+	a.eta += dot3(&k.with, &ht) + 2*dot3(&k.hft, &k.with)
+	r.f -= dot3(&k.with, &h0) + dot3(&k.hft, &k.zero)
+	m := 0
+	for d := range 6 {
+		v := [3]float64{c[0][d], c[1][d], c[2][d]}
+		pv := mul3(&k.p, &v)
+		f := [3]float64{o.f[0] + k.zero[0], o.f[1] + k.zero[1], o.f[2] + k.zero[2]}
+		r.g[d] -= dot3(&v, &f)
+		a.q[d] += dot3(&v, &k.with)
+		for l := 0; l <= d; l++ {
+			u := [3]float64{c[0][l], c[1][l], c[2][l]}
+			a.s[m] += dot3(&pv, &u)
+			m++
+		}
+	}
+}
+
+// pinMove moves a pull and sets its multipliers anew.
+func (s *Solver) pinMove(i int, dy *[6]float64, dt float64) float64 {
+	o, k := &s.pulls[i], &s.tangents[i]
+	c := s.col[s.nl+3*i : s.nl+3*i+3 : s.nl+3*i+3]
+	ady := [3]float64{dot6(&c[0], dy), dot6(&c[1], dy), dot6(&c[2], dy)}
+	d := mul3(&k.p, &ady)
+	for b := range 3 {
+		d[b] += k.zero[b] + float64(k.with[b]*dt)
+		o.f[b] += d[b]
+	}
+	hd := mul3(&k.h, &d)
+	var left [3]float64
+	for b := range 3 {
+		left[b] = k.r[b] + ady[b] - hd[b] - float64(k.hft[b]*dt)
+	}
+	for a := k.n - 1; a >= 0; a-- { // Lᵀ m = qᵀ left
+		v := dot3(&k.q[a], &left)
+		for b := a + 1; b < k.n; b++ {
+			v -= float64(k.l[b][a] * k.mult[b])
+		}
+		k.mult[a] = v / k.l[a][a]
+	}
+	return size3(d[0], d[1], d[2])
+}
+
+// pinned tells whether the point that Newton found is the optimum: no other bound is broken, no
+// multiplier is negative, and it lies near where it started.
+func (s *Solver) pinned() bool {
+	const tol = 1e-10
+	for i := range s.lines {
+		o, from := &s.lines[i], &s.kept.lines[i]
+		if o.hasLo > 0 && o.u < o.lo-tol || o.hasHi > 0 && o.u > o.hi+float64(o.ht*s.t)+tol || math.Abs(o.u-from.u/s.kept.tau) > 1e-3 {
+			return false
+		}
+		d := dot6(&s.col[i], &s.y)
+		if o.atHi && d < 0 || o.atLo && d > 0 {
+			return false
+		}
+	}
+	for i := range s.pulls {
+		o, from := &s.pulls[i], &s.kept.pulls[i]
+		k := &s.tangents[i]
+		for a := range k.n {
+			if !(k.mult[a] > -tol) {
+				return false
+			}
+		}
+		for b := range 3 {
+			if math.Abs(o.f[b]-from.f[b]/s.kept.tau) > 1e-3 {
+				return false
+			}
+		}
+		if o.half && o.f[2] < o.minZ-tol {
+			return false
+		}
+		for j := o.c0; j < o.c1; j++ {
+			c := &s.cones[j]
+			v := c.value(o.f[0], o.f[1], o.f[2], s.t).axpy(1, c.h)
+			if !(v.a >= math.Sqrt(float64(v.x*v.x)+float64(v.y*v.y)+float64(v.z*v.z))-tol*math.Max(1, v.a)) {
+				return false
+			}
+		}
+	}
+	return true
+}

@@ -1,0 +1,180 @@
+package solve
+
+import "math"
+
+// tight marks the bounds that hold with equality at the best t, by complementarity: their duals are
+// clear times their slack, (6.20).
+func (s *Solver) tight() {
+	for i := range s.lines {
+		o := &s.lines[i]
+		o.atHi = o.hasHi > 0 && o.zh > clear*o.sh
+		o.atLo = !o.atHi && o.hasLo > 0 && o.zl > clear*o.sl
+	}
+	for i := range s.pulls {
+		o := &s.pulls[i]
+		o.tight = o.half && o.z > clear*o.s
+		for j := o.c0; j < o.c1; j++ {
+			c := &s.cones[j]
+			n := math.Sqrt(float64(c.s.x*c.s.x) + float64(c.s.y*c.s.y) + float64(c.s.z*c.s.z))
+			c.tight = c.z.a > clear*(c.s.a-n)
+		}
+	}
+}
+
+// leaning is the weight that keeps forces that no tight bound holds where they are, beside
+// curvatures of about 1; repeated steps take its pull away.
+const leaning = 1e-7
+
+// tangent is the state of a pull on its tight bounds, (6.21).
+type tangent struct {
+	n          int           // tight bounds that count
+	q          [3][3]float64 // orthonormal: first their normals, then the tangents
+	l          [3][3]float64 // normals in terms of q
+	mult       [3]float64
+	who        [3]int // cone, −1 for the half-line
+	h          [6]float64
+	hft        [3]float64
+	p          [6]float64 // tangents' inverse curvature
+	zero, with [3]float64 // step of F at dt = 0, and per dt
+	r          [3]float64 // Aᵀ y
+}
+
+// mul3 is a symmetric matrix xx xy yy xz yz zz times a vector.
+func mul3(m *[6]float64, v *[3]float64) [3]float64 {
+	return [3]float64{
+		float64(m[0]*v[0]) + float64(m[1]*v[1]) + float64(m[3]*v[2]),
+		float64(m[1]*v[0]) + float64(m[2]*v[1]) + float64(m[4]*v[2]),
+		float64(m[3]*v[0]) + float64(m[4]*v[1]) + float64(m[5]*v[2]),
+	}
+}
+
+func dot3(a, b *[3]float64) float64 {
+	return float64(a[0]*b[0]) + float64(a[1]*b[1]) + float64(a[2]*b[2])
+}
+
+// touch lays out a pull's tight bounds at its force f and at t; false when one has its tip there.
+func (s *Solver) touch(i int, f *[3]float64, t float64) bool {
+	o := &s.pulls[i]
+	k := &s.tangents[i]
+	mult, who := k.mult, k.who
+	count := k.n
+	*k = tangent{}
+	var c0, ct [3]float64
+	htt := 0.0
+	for j := range count {
+		g, value, rate := [3]float64{0, 0, -1}, o.minZ-f[2], 0.0
+		if who[j] >= 0 {
+			c := &s.cones[who[j]]
+			v := c.value(f[0], f[1], f[2], t).axpy(1, c.h)
+			n := math.Sqrt(float64(v.x*v.x) + float64(v.y*v.y) + float64(v.z*v.z))
+			if !(n > 1e-7) {
+				return false
+			}
+			x, y, z := v.x/n, v.y/n, v.z/n
+			g = [3]float64{x, y, z - c.zc}
+			value = n - v.a
+			rate = float64(x*c.g.x) + float64(y*c.g.y) + float64(z*c.g.z) - c.g.a
+			m := mult[j] / n
+			zz := m * (1 - float64(z*z))
+			if c.flat {
+				zz = 0
+			}
+			add := [6]float64{m * (1 - float64(x*x)), -m * float64(x*y), m * (1 - float64(y*y)), -m * float64(x*z), -m * float64(y*z), zz}
+			d := [3]float64{c.g.x, c.g.y, c.g.z}
+			e := mul3(&add, &d)
+			htt += dot3(&d, &e)
+			for a := range 6 {
+				k.h[a] += add[a]
+			}
+			for a := range 3 {
+				k.hft[a] += e[a]
+			}
+		}
+		long := math.Sqrt(dot3(&g, &g))
+		for a := range k.n {
+			k.l[k.n][a] = dot3(&g, &k.q[a])
+			for b := range 3 {
+				g[b] -= float64(k.l[k.n][a] * k.q[a][b])
+			}
+		}
+		n := math.Sqrt(dot3(&g, &g))
+		if !(n > 1e-5*long) { // says nothing new
+			k.l[k.n] = [3]float64{}
+			continue
+		}
+		k.l[k.n][k.n] = n
+		k.q[k.n] = [3]float64{g[0] / n, g[1] / n, g[2] / n}
+		k.mult[k.n], k.who[k.n], c0[k.n], ct[k.n] = mult[j], who[j], value, rate
+		k.n++
+	}
+	k.complete()
+	k.curve()
+	var b0, bt [3]float64
+	for a := range k.n { // normals' steps: L β = −(c + c_t dt)
+		b0[a], bt[a] = -c0[a], -ct[a]
+		for b := range a {
+			b0[a] -= float64(k.l[a][b] * b0[b])
+			bt[a] -= float64(k.l[a][b] * bt[b])
+		}
+		b0[a] /= k.l[a][a]
+		bt[a] /= k.l[a][a]
+		for b := range 3 {
+			k.zero[b] += float64(b0[a] * k.q[a][b])
+			k.with[b] += float64(bt[a] * k.q[a][b])
+		}
+	}
+	s.tangentTT += htt
+	return true
+}
+
+// complete fills q up with tangents.
+func (k *tangent) complete() {
+	for m := k.n; m < 3; m++ {
+		var best [3]float64
+		long := 0.0
+		for axis := range 3 {
+			var g [3]float64
+			g[axis] = 1
+			for range 2 {
+				for a := range m {
+					d := dot3(&g, &k.q[a])
+					for b := range 3 {
+						g[b] -= float64(d * k.q[a][b])
+					}
+				}
+			}
+			if n := dot3(&g, &g); n > long*1.01 {
+				long, best = n, g
+			}
+		}
+		n := math.Sqrt(long)
+		k.q[m] = [3]float64{best[0] / n, best[1] / n, best[2] / n}
+	}
+}
+
+// curve sets p = T (Tᵀ H T + leaning)⁻¹ Tᵀ over the tangents T.
+func (k *tangent) curve() {
+	var u [3][3]float64 // tangents, made conjugate one after the other
+	for m := k.n; m < 3; m++ {
+		v := k.q[m]
+		for a := k.n; a < m; a++ {
+			hv := mul3(&k.h, &v)
+			d := dot3(&u[a], &hv) + float64(leaning*dot3(&u[a], &v))
+			for b := range 3 {
+				v[b] -= float64(d * u[a][b])
+			}
+		}
+		hv := mul3(&k.h, &v)
+		n := 1 / math.Sqrt(math.Max(dot3(&v, &hv), 0)+float64(leaning*dot3(&v, &v)))
+		for b := range 3 {
+			v[b] *= n
+		}
+		u[m] = v
+		k.p[0] += float64(v[0] * v[0])
+		k.p[1] += float64(v[0] * v[1])
+		k.p[2] += float64(v[1] * v[1])
+		k.p[3] += float64(v[0] * v[2])
+		k.p[4] += float64(v[1] * v[2])
+		k.p[5] += float64(v[2] * v[2])
+	}
+}
