@@ -19,9 +19,8 @@ import (
 	"cohoist/core/report"
 )
 
-const usage = `usage: headless plan.json   print the report of a plan as JSON
-       headless -           the same for a plan on standard input
-       headless -advice …   either, with advice on what would do and what moves the answer`
+const usage = `usage: headless [-advice] plan.json   print the report of a plan as JSON, with advice beside it
+       headless [-advice] -           the same for a plan on standard input`
 
 func main() { os.Exit(run(os.Args[1:], os.Stdin, os.Stdout, os.Stderr)) }
 
