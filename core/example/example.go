@@ -10,20 +10,22 @@ import (
 
 // Example is a plan to open.
 type Example struct {
-	Name string // file name without its ending
-	Line string // what it shows
+	Name      string // file name without its ending
+	Line      string // what it shows
+	Verdict   string // that of its report
+	Governing string // the check that decides it
 }
 
 // All lists the examples in the order in which they teach.
 var All = []Example{
-	{"beam-pair", "a beam on two cables: the smallest team lift"},
-	{"sensor-plate", "a 0.1 kg plate gripped by four pocket vehicles"},
-	{"crate-ring", "a crate on a ring of six in a light wind; cables splay to keep the vehicles apart"},
-	{"lattice-panel", "a rigid panel on four: strong, and slow to turn"},
-	{"mixed-team", "two classes and a load off centre: the share follows the thrust"},
-	{"deck-of-eight", "eight vehicles under a deck section"},
-	{"handrail-beam", "a slender 6 m beam on three"},
-	{"lens-too-heavy", "a lift that fails, and why"},
+	{"beam-pair", "a beam on two cables: the smallest team lift", "lifts", "thrust"},
+	{"sensor-plate", "a 0.1 kg plate gripped by four pocket vehicles", "lifts", "thrust"},
+	{"crate-ring", "a crate on a ring of six in a light wind; cables splay to keep the vehicles apart", "lifts", "separation"},
+	{"lattice-panel", "a rigid panel on four: strong, and slow to turn", "lifts", "separation"},
+	{"mixed-team", "two classes and a load off centre: the share follows the thrust", "lifts", "thrust"},
+	{"deck-of-eight", "eight vehicles above a deck grating: it only just lifts", "thin", "thrust"},
+	{"handrail-beam", "a slender 6 m beam on three, as near its limit as it may be", "thin", "thrust"},
+	{"lens-too-heavy", "a lift that fails, and why", "fails", "thrust"},
 }
 
 //go:embed *.json
