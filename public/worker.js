@@ -4,5 +4,7 @@ self.onmessage = (e) => {
   const go = new Go();
   go.argv = ["cohoist", "worker"];
   self.onmessage = null;
-  WebAssembly.instantiate(e.data, go.importObject).then((instance) => go.run(instance));
+  const end = (why) => setTimeout(() => { throw new Error(why); }); // as an error of the worker, which the page hears
+  WebAssembly.instantiate(e.data, go.importObject).then((instance) => go.run(instance))
+    .then(() => end("the worker has ended"), (err) => end(err.message));
 };

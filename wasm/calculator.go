@@ -24,7 +24,7 @@ const (
 // calculator computes here or in the worker. Of the plans that wait only the newest is computed.
 type calculator struct {
 	b       *browser
-	mean    time.Duration // how long reports took of late
+	mean    time.Duration // how long reports took of late, for each vehicle
 	worker  js.Value
 	up      bool // the worker has said it is ready
 	broken  bool // workers do not work here
@@ -40,10 +40,11 @@ type job struct {
 
 // Start computes a plan's report.
 func (c *calculator) Start(p plan.Plan, done func(report.Report, error)) {
-	if c.broken || c.at == nil && c.mean < patience && len(p.Team) <= largeTeam {
+	n := time.Duration(len(p.Team))
+	if c.broken || c.at == nil && c.mean*n < patience && n <= largeTeam {
 		start := time.Now()
 		r, err := store.Build(p)
-		c.took(time.Since(start))
+		c.took(time.Since(start), p)
 		done(r, err)
 		return
 	}
@@ -54,7 +55,10 @@ func (c *calculator) Start(p plan.Plan, done func(report.Report, error)) {
 	c.next()
 }
 
-func (c *calculator) took(d time.Duration) { c.mean = (2*c.mean + d) / 3 }
+// took learns how long reports take: the time grows with the number of vehicles.
+func (c *calculator) took(d time.Duration, p plan.Plan) {
+	c.mean = (2*c.mean + d/time.Duration(max(1, len(p.Team)))) / 3
+}
 
 // stop ends a calculation that nobody waits for any more.
 func (c *calculator) stop() {
@@ -99,9 +103,17 @@ func (c *calculator) hire() (err error) {
 		c.answer(args[0].Get("data"))
 	}))
 	w.Set("onerror", c.b.later(func(js.Value, []js.Value) {
-		if w.Equal(c.worker) {
-			c.fall()
+		if !w.Equal(c.worker) {
+			return
 		}
+		if !c.up || c.at == nil {
+			c.fall()
+			return
+		}
+		j := c.at // it ran, and came to grief over this plan
+		c.stop()
+		j.done(report.Blank(), errors.New("(the calculation ended without an answer)"))
+		c.next()
 	}))
 	w.Call("postMessage", module)
 	c.worker, c.up = w, false
@@ -125,7 +137,7 @@ func (c *calculator) answer(data js.Value) {
 		if err == nil && m.Error != "" {
 			err = errors.New(m.Error)
 		}
-		c.took(time.Duration(m.Took))
+		c.took(time.Duration(m.Took), j.p)
 		j.done(m.Report, err)
 	}
 	c.next()

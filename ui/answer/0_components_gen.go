@@ -763,7 +763,19 @@ func (c *Verdict) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 					vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "dd", Attr: []vugu.VGAttribute(nil)}
 					vgparent.AppendChild(vgn)
 					vgn.AddAttrInterface("id", f.ID)
-					vgn.SetInnerHTML(f.Value)
+					{
+						vgparent := vgn
+						_ = vgparent
+						vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "button", Attr: []vugu.VGAttribute{{Namespace: "", Key: "type", Val: "button"}, vugu.VGAttribute{Namespace: "", Key: "class", Val: "link"}}}
+						vgparent.AppendChild(vgn)
+						vgn.AddAttrInterface("disabled", f.To == "")
+						vgn.SetInnerHTML(f.Value)
+						vgn.DOMEventHandlerSpecList = append(vgn.DOMEventHandlerSpecList, vugu.DOMEventHandlerSpec{
+							EventType: "click",
+							Func:      func(event vugu.DOMEvent) { c.Store.Show(f.To) },
+							// TODO: implement capture, etc. mostly need to decide syntax
+						})
+					}
 				}
 			}
 		}

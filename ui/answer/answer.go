@@ -83,15 +83,16 @@ func (c *Verdict) link() string {
 func (c *Verdict) facts() []fact {
 	r, u := c.Store.Report(), c.Store.Units
 	var list []fact
-	add := func(id, name, value string) { list = append(list, fact{"fact-" + id, name, value}) }
-	add("utilisation", "Hardest-working vehicle", format.Share(r.Team.Utilisation))
-	add("payload", "Payload", u.Show(format.Mass, r.Payload.Mass))
-	add("largest", "Largest payload", u.Show(format.Mass, r.Team.LargestPayload))
-	add("mass", "All in the air", u.Show(format.Mass, r.Team.Mass))
+	add := func(id, name, value, to string) { list = append(list, fact{"fact-" + id, name, value, to}) }
+	add("utilisation", "Hardest-working vehicle", format.Share(r.Team.Utilisation), "check-thrust")
+	add("payload", "Payload", u.Show(format.Mass, r.Payload.Mass), "payload")
+	add("largest", "Largest payload", u.Show(format.Mass, r.Team.LargestPayload), "")
+	add("mass", "All in the air", u.Show(format.Mass, r.Team.Mass), "")
 	return list
 }
 
-type fact struct{ ID, Name, Value string }
+// fact is a number with where its working or its parts are shown, if anywhere.
+type fact struct{ ID, Name, Value, To string }
 
 func (c *Verdict) busy() string {
 	if c.Store.Busy {
