@@ -1,9 +1,10 @@
 // Package class is the library of vehicle classes that comes with the sheet.
 //
 // All are invented. They follow the trade's orders of magnitude and no maker's vehicle: thrust about
-// twice the weight, mass with the third power of size, torque per thrust κ = C_P D/(2π C_T) near
-// 0.065 D as static tests of small propellers give it (UIUC Propeller Data Site, volumes 1 and 2:
-// 0.0164 m for a 10 inch and 0.0141 m for a 5 inch propeller of three blades).
+// twice the weight, mass with the third power of size, and a torque per thrust κ = C_P D/(2π C_T)
+// between 0.04 and 0.07 of the rotor's diameter D, the lower end of what static tests of small
+// propellers give (UIUC Propeller Data Site, volumes 1 and 2: 0.064 D for a 10 inch propeller, 0.09 to
+// 0.11 D for 5 inch ones of three blades). Less κ means less yaw, so that the sheet does not promise it.
 package class
 
 import (
@@ -35,9 +36,9 @@ func Library() []Entry {
 		entry("field-hex", "field hex", "4.6 kg, six rotors; invented",
 			4.6, 6, plan.Plus, 0.40, 0.19, 17.5, 0.016, nil, 0.08, 30),
 		entry("carrier-hex", "carrier hex", "6.8 kg, six large rotors; invented",
-			6.8, 6, plan.Cross, 0.52, 0.25, 25, 0.022, nil, 0.11, 25),
+			6.8, 6, plan.Cross, 0.52, 0.25, 25, 0.028, nil, 0.11, 25),
 		entry("heavy-octo", "heavy octo", "10 kg, eight rotors; invented",
-			10, 8, plan.Cross, 0.68, 0.25, 28, 0.022, nil, 0.15, 25),
+			10, 8, plan.Cross, 0.68, 0.25, 28, 0.028, nil, 0.15, 25),
 	}
 }
 

@@ -1,6 +1,7 @@
 package class
 
 import (
+	"math"
 	"strings"
 	"testing"
 
@@ -34,5 +35,48 @@ func TestLibrary(t *testing.T) {
 	}
 	if Library()[0].Class.Mass != 0.075 || last != 10 {
 		t.Error("the library goes from 75 g to 10 kg")
+	}
+}
+
+// The library's torque per thrust stays within what propellers have: measured means, Q/T = C_P D/(2π C_T).
+// UIUC Propeller Data Site (Brandt and Selig, AIAA 2011-1255; Deters, Ananda and Selig, AIAA 2014-2151),
+// means over the files apcsf_10x4.7_static_kt0835, da4052_5x3.75_3b_static_1204ga,
+// nr640_5_15deg_3b_static_0696md, mit_5x4_static_0362rd as a public data note quotes them.
+func TestTorquePerThrust(t *testing.T) {
+	most := 0.0
+	for _, c := range []struct{ inches, ct, cp, want float64 }{
+		{10, 0.1185, 0.0480, 0.0164}, {5, 0.1483, 0.1032, 0.0141}, {5, 0.1085, 0.0622, 0.0116}, {5, 0.1799, 0.1174, 0.0132},
+	} {
+		d := c.inches * 0.0254
+		got := c.cp * d / (2 * math.Pi * c.ct)
+		if math.Abs(got-c.want) > 6e-5 { // four printed decimals of means with four figures
+			t.Errorf("%g inch: %.5f m, printed %.4f", c.inches, got, c.want)
+		}
+		most = math.Max(most, got/d)
+	}
+	for _, e := range Library() {
+		if r := e.Class.TorquePerThrust / (2 * e.Class.RotorRadius); r < 0.04 || r > math.Min(most, 0.07) {
+			t.Errorf("%s: κ is %.3f of the rotor's diameter", e.Name, r)
+		}
+	}
+}
+
+// Hover of every class asks for a disc loading as multirotors have it, 30 to 120 N/m² (common
+// practice, no source), and no name or title stands twice.
+func TestPlausible(t *testing.T) {
+	seen := map[string]bool{}
+	for _, e := range Library() {
+		c := e.Class
+		disc := float64(c.Rotors) * math.Pi * c.RotorRadius * c.RotorRadius
+		if w := c.Mass * 9.80665 / disc; w < 30 || w > 120 {
+			t.Errorf("%s: %.0f N/m² of disc", e.Name, w)
+		}
+		if seen[e.Name] || seen[e.Title] || strings.ToLower(e.Name) != e.Name || strings.Contains(e.Name, " ") {
+			t.Errorf("%s, %s: not kebab-case or twice", e.Name, e.Title)
+		}
+		seen[e.Name], seen[e.Title] = true, true
+	}
+	if len(seen) < 14 {
+		t.Errorf("%d names and titles", len(seen))
 	}
 }

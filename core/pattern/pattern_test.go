@@ -52,6 +52,77 @@ func TestArrange(t *testing.T) {
 	}
 }
 
+// By hand: a box of 2 × 1 m, kept 5 % from each side, half lengths 0.9 and 0.45.
+func TestPlaces(t *testing.T) {
+	for _, c := range []struct {
+		name string
+		k    int
+		want [][2]float64
+	}{
+		{"ring", 4, [][2]float64{{0.9, 0}, {0, 0.45}, {-0.9, 0}, {0, -0.45}}},
+		{"line", 3, [][2]float64{{0.9, 0}, {0, 0}, {-0.9, 0}}},
+		{"line", 1, [][2]float64{{0, 0}}},
+		{"corners", 2, [][2]float64{{0.9, -0.45}, {-0.9, 0.45}}},
+		{"corners", 4, [][2]float64{{0.9, -0.45}, {-0.9, 0.45}, {0.9, 0.45}, {-0.9, -0.45}}},
+		{"edges", 6, [][2]float64{{0.9, -0.45}, {0.9, 0.45}, {0, 0.45}, {-0.9, 0.45}, {-0.9, -0.45}, {0, -0.45}}},
+	} {
+		for i, m := range Arrange(c.name, team(c.k, plan.Cable)) {
+			if math.Hypot(m.Attach[0]-c.want[i][0], m.Attach[1]-c.want[i][1]) > 1e-9 {
+				t.Errorf("%s of %d: %s at %v, want %v", c.name, c.k, m.ID, m.Attach, c.want[i])
+			}
+		}
+	}
+}
+
+// A pattern keeps what a vehicle is and how it holds, arranging again changes nothing, and a name
+// that nobody knows changes nothing either.
+func TestArrangeKeeps(t *testing.T) {
+	for _, kind := range Kinds {
+		p := team(5, plan.Rigid)
+		p.Team[2].Yaw, p.Team[2].Hold.Lean = 30, [2]float64{1, 2}
+		p.Team = Arrange(kind.Name, p)
+		for i, m := range Arrange(kind.Name, p) {
+			if m.Attach != p.Team[i].Attach || m.ID != p.Team[i].ID || m.Vehicle != "v" || m.Hold.Kind != plan.Rigid {
+				t.Errorf("%s again: %+v, before %+v", kind.Name, m, p.Team[i])
+			}
+		}
+		if p.Team[2].Yaw != 30 || p.Team[2].Hold.Lean != [2]float64{1, 2} {
+			t.Errorf("%s turned a vehicle: %+v", kind.Name, p.Team[2])
+		}
+	}
+	p := team(3, plan.Cable)
+	p.Team[1].Attach = vec.V3{1, 2, 3}
+	if got := Arrange("spiral", p); got[1].Attach != (vec.V3{1, 2, 3}) {
+		t.Errorf("an unknown pattern moved a vehicle to %v", got[1].Attach)
+	}
+	if got := Arrange("ring", team(0, plan.Cable)); len(got) != 0 {
+		t.Errorf("nobody stands at %v", got)
+	}
+}
+
+// Payloads of any shape, also those without width or without any number yet, give finite places apart.
+func TestAnyPayload(t *testing.T) {
+	tetra := &plan.Mesh{Vertices: []vec.V3{{}, {1, 0, 0}, {0, 1, 0}, {0, 0, 1}}}
+	for _, s := range []plan.Solid{
+		{Shape: plan.Point}, {Shape: plan.Rod, Length: 6}, {Shape: plan.Tube, Length: 6, OuterRadius: 0.02},
+		{Shape: plan.Cylinder, Length: 1, OuterRadius: 0.4}, {Shape: plan.Plate, Size: []float64{0.3, 0.3}},
+		{Shape: plan.Plate, Size: []float64{0.3}}, {Shape: plan.MeshBody, Mesh: tetra}, {Shape: plan.MeshBody}, plan.BlankSolid(),
+	} {
+		for _, kind := range Kinds {
+			p := team(7, plan.Cable)
+			p.Payload.Solids = []plan.Solid{s}
+			got := Arrange(kind.Name, p)
+			for i, m := range got {
+				for _, n := range got[:i] {
+					if d := m.Attach.Sub(n.Attach).Norm(); !(d > 1e-3 && d < 100) {
+						t.Errorf("%s on a %s: %s and %s are %g m apart", kind.Name, s.Shape, m.ID, n.ID, d)
+					}
+				}
+			}
+		}
+	}
+}
+
 func TestExtent(t *testing.T) {
 	s := plan.Solid{Shape: plan.Rod, Length: 4, Turn: vec.V3{0, 0, 90}, At: vec.V3{1, 0, 0}}
 	lo, hi := Extent(plan.Payload{Solids: []plan.Solid{s}})
