@@ -19,8 +19,8 @@ func (a V3) Add(b V3) V3 { return V3{a[0] + b[0], a[1] + b[1], a[2] + b[2]} }
 // Sub returns a − b: the vector from b to a, when both are points.
 func (a V3) Sub(b V3) V3 { return V3{a[0] - b[0], a[1] - b[1], a[2] - b[2]} }
 
-// Scale returns s a.
-func (a V3) Scale(s float64) V3 { return V3{s * a[0], s * a[1], s * a[2]} }
+// Scale returns s a, rounded, so that a sum after it is not fused with it.
+func (a V3) Scale(s float64) V3 { return V3{float64(s * a[0]), float64(s * a[1]), float64(s * a[2])} }
 
 // Dot returns a · b.
 func (a V3) Dot(b V3) float64 {
@@ -88,7 +88,7 @@ func Rot(r V3) M3 {
 	var m M3
 	for i := range 3 {
 		for j := range 3 {
-			m[i][j] = (1 - c) * n[i] * n[j]
+			m[i][j] = float64((1 - c) * n[i] * n[j])
 		}
 		m[i][i] += c
 	}
