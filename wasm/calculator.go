@@ -78,24 +78,15 @@ func (c *calculator) next() {
 		return
 	}
 	c.at, c.waiting, c.since = c.waiting, nil, time.Now()
-	data := wire.Encode(c.at.p)
-	a := js.Global().Get("Uint8Array").New(len(data))
-	js.CopyBytesToJS(a, data)
-	c.worker.Call("postMessage", a)
+	c.worker.Call("postMessage", array(wire.Encode(c.at.p)))
 }
 
-// hire starts a worker from the compiled program that the page already has.
-func (c *calculator) hire() (err error) {
-	defer func() {
-		if r := recover(); r != nil {
-			err = errors.New("no worker")
-		}
-	}()
-	module := js.Global().Get("cohoistModule")
-	if !module.Truthy() {
-		return errors.New("no module")
+// hire starts a worker and listens to it.
+func (c *calculator) hire() error {
+	w, err := hire()
+	if err != nil {
+		return err
 	}
-	w := js.Global().Get("Worker").New("worker.js")
 	w.Set("onmessage", c.b.later(func(_ js.Value, args []js.Value) {
 		if !w.Equal(c.worker) {
 			return
@@ -115,7 +106,6 @@ func (c *calculator) hire() (err error) {
 		j.done(report.Blank(), errors.New("(the calculation ended without an answer)"))
 		c.next()
 	}))
-	w.Call("postMessage", module)
 	c.worker, c.up = w, false
 	return nil
 }
@@ -130,10 +120,8 @@ func (c *calculator) answer(data js.Value) {
 	j := c.at
 	c.at = nil
 	if j != nil {
-		raw := make([]byte, data.Get("length").Int())
-		js.CopyBytesToGo(raw, data)
 		var m message
-		err := wire.Decode(raw, &m)
+		err := wire.Decode(bytes(data), &m)
 		if err == nil && m.Error != "" {
 			err = errors.New(m.Error)
 		}

@@ -37,7 +37,7 @@ func run() error {
 		return err
 	}
 	b := &browser{env: renderer.EventEnv(), timers: map[string]timer{}}
-	s := store.Restored(root.First(), store.Ports{Calculator: &calculator{b: b}, Keeper: b, Address: b, Desk: b})
+	s := store.Restored(root.First(), store.Ports{Calculator: &calculator{b: b}, Keeper: b, Address: b, Desk: b, Adviser: &adviser{b: b}})
 	b.guard = func(r any) {
 		s.Say("program", "Something went wrong inside the page; the plan is kept. "+store.Fault(r).Error())
 	}

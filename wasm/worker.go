@@ -24,11 +24,13 @@ func work() {
 	self := js.Global()
 	self.Set("onmessage", js.FuncOf(func(_ js.Value, args []js.Value) any {
 		data := args[0].Get("data")
-		raw := make([]byte, data.Get("length").Int())
-		js.CopyBytesToGo(raw, data)
-		out := wire.Encode(reply(raw))
-		a := js.Global().Get("Uint8Array").New(len(out))
-		js.CopyBytesToJS(a, out)
+		var out []byte
+		if question := data.Get("advise"); question.Truthy() {
+			out = wire.Encode(advise(bytes(question)))
+		} else {
+			out = wire.Encode(reply(bytes(data)))
+		}
+		a := array(out)
 		self.Call("postMessage", a, []any{a.Get("buffer")})
 		return nil
 	}))

@@ -11,6 +11,7 @@
 //	verdict-governing, fact-utilisation|payload|largest|mass
 //	check-ID (data-status)        a check's row; its summary opens the working
 //	vehicle-I, vehicle-I-pick, vehicle-I-used                          the vehicles' table
+//	would-do, moves               advice, to open: why, remedy-I (data-kind), remedy-I-take, move-I
 //	agility-roll|pitch|yaw|climb|side|turn30-…|turn360-…               the agility table
 //	payload, classes, team, site  sections to open, with payload-I-mass, payload-I-size-x, …,
 //	class-I-mass, …, team-I-attach-x, …, site-wind, limits-cone, …; team-add, team-I-up|down|copy|remove,

@@ -14,6 +14,7 @@ type Ports struct {
 	Keeper     Keeper
 	Address    Address
 	Desk       Desk
+	Adviser    Adviser
 }
 
 // Calculator turns plans into reports: at once, or later. A newer plan may replace one that waits.
@@ -61,6 +62,9 @@ func (p Ports) whole() Ports {
 	}
 	if p.Desk == nil {
 		p.Desk = nowhere{}
+	}
+	if p.Adviser == nil {
+		p.Adviser = AtOnce{}
 	}
 	return p
 }

@@ -33,6 +33,8 @@ type Store struct {
 	keeper  Keeper
 	address Address
 	desk    Desk
+	adviser Adviser
+	counsel counsel
 
 	asked, shown int    // generations of reports: asked for, on the screen
 	due          bool   // a save is waiting
@@ -60,7 +62,7 @@ func Restored(p plan.Plan, ports Ports) *Store {
 func fresh(p plan.Plan, ports Ports) *Store {
 	ports = ports.whole()
 	s := &Store{Units: format.SI, raw: map[string]string{}, faults: map[string]string{}, open: map[string]bool{},
-		calc: ports.Calculator, keeper: ports.Keeper, address: ports.Address, desk: ports.Desk}
+		calc: ports.Calculator, keeper: ports.Keeper, address: ports.Address, desk: ports.Desk, adviser: ports.Adviser}
 	s.plan = p
 	return s
 }
@@ -148,6 +150,7 @@ func (s *Store) calculate() {
 		}
 		s.Dismiss("program")
 		s.report = r
+		s.Advise()
 	})
 }
 

@@ -71,7 +71,7 @@ func open(t *testing.T, w *world) *Store {
 		w.at = []string{""}
 	}
 	w.timers = map[string]func(){}
-	return Restored(First(), Ports{w, w, w, w})
+	return Restored(First(), Ports{Calculator: w, Keeper: w, Address: w, Desk: w})
 }
 
 func TestTypingKeepsTheTextAndTheLastGoodPlan(t *testing.T) {

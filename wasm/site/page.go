@@ -25,7 +25,7 @@ func page(files map[string][]byte) ([]byte, error) {
 		return nil, err
 	}
 	text := string(files["index.html"])
-	for key, name := range map[string]string{"css": "sheet.css", "drawing": "drawing.css", "wasm": "cohoist.wasm", "exec": "wasm_exec.js",
+	for key, name := range map[string]string{"css": "sheet.css", "drawing": "drawing.css", "advise": "advise.css", "wasm": "cohoist.wasm", "exec": "wasm_exec.js",
 		"helper": "vugu-helper.js", "boot": "boot.js"} {
 		sum := sha256.Sum256(files[name])
 		text = strings.ReplaceAll(text, "{{"+key+"}}", hex.EncodeToString(sum[:6]))
