@@ -1,6 +1,7 @@
 package mass
 
 import (
+	"errors"
 	"fmt"
 	"slices"
 
@@ -17,8 +18,8 @@ func CheckMesh(m plan.Mesh) error {
 // partners finds the neighbour of every edge. Edge 3n+i of a mesh runs from vertex i of triangle n to
 // the next; on a closed surface exactly one other edge joins the same two vertices, the other way.
 func partners(m plan.Mesh) ([]int, error) {
-	if len(m.Triangles) < 4 {
-		return nil, fmt.Errorf("the mesh has %d triangles; a closed body needs at least 4", len(m.Triangles))
+	if len(m.Triangles) == 0 {
+		return nil, errors.New("the mesh has no triangles; a closed body needs at least 4")
 	}
 	count := make([]int, len(m.Vertices)+1)
 	for n, t := range m.Triangles {

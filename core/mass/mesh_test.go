@@ -97,7 +97,9 @@ func TestBadMeshes(t *testing.T) {
 		mesh *plan.Mesh
 		want string
 	}{
-		{open, "3 triangles; a closed body needs at least 4"},
+		{open, "the mesh is open: edge 3–2 from (0, 0, 3) to (0, 4, 0) of triangle 0 has no neighbour"},
+		{&plan.Mesh{Vertices: []vec.V3{{}}}, "has no triangles"},
+		{&plan.Mesh{Vertices: []vec.V3{{}, {1, 0, 0}, {0, 1, 0}}, Triangles: [][3]int{{0, 1, 2}, {2, 1, 0}}}, "encloses no volume, from edge 0–1"},
 		{hole, "the mesh is open: edge 0–3 from (0, 0, 0) to (1, 1, 0) of triangle 0"},
 		{mixed, "runs the same way in triangles 0 and 1"},
 		{joined(cube(1), moved(cube(1), 1, vec.V3{2, 0, 0}), true), "inside out: edge 10–8 from (2, 1, 0) to (2, 0, 0) of triangle 12"},
