@@ -14,8 +14,9 @@ import (
 
 // Proof is what multiplying out gave.
 type Proof struct {
-	// Of the forces: what is left of the balance over the largest term of its row (moments: over the
-	// longest arm), and by how much the worst bound is broken over the largest term of that bound.
+	// Of the forces: what is left of the balance over the largest force in it, or a thousandth
+	// of the largest bound (moments: times the longest arm), and by how much the worst bound is broken over the largest term of that
+	// bound, or a thousandth of the largest force.
 	Imbalance, Broken float64
 
 	// Of the duals: (6.4) is met up to Stray, relative to the terms in it; duals below zero or outside
@@ -51,20 +52,49 @@ func (t *tally) add(v float64) {
 
 // Forces multiplies out the balance and the bounds at t.
 func Forces(p *solve.Program, u []float64, f []vec.V3, t float64) (c Proof) {
-	var row [6]tally
-	arm := 0.0
-	for k := range 6 {
-		row[k].add(-p.Wrench[k])
-		row[k].add(-t * p.WrenchT[k])
-	}
+	floor := math.Max(1e-3*c.balance(p, u, f, t), nothing)
 	broken := func(short float64, terms ...float64) {
-		size := 0.0
+		size := floor
 		for _, v := range terms {
-			size = math.Max(size, math.Abs(v))
+			if !math.IsInf(v, 0) {
+				size = math.Max(size, math.Abs(v))
+			}
 		}
 		if short > 0 {
 			c.Broken = math.Max(c.Broken, short/size)
 		}
+	}
+	for i, l := range p.Lines {
+		hi := l.Hi + l.HiT*t
+		broken(l.Lo-u[i], l.Lo, u[i], l.Hi, l.HiT*t)
+		broken(u[i]-hi, l.Lo, u[i], l.Hi, l.HiT*t)
+	}
+	for i, q := range p.Pulls {
+		most := f[i].Norm()
+		for _, k := range q.Cones {
+			v := f[i].Add(k.B).Add(k.D.Scale(t))
+			if k.Flat {
+				v[2] = 0
+			}
+			most = math.Max(most, k.B.Norm())
+			r := k.Z*f[i][2] + k.T*t + k.C
+			broken(v.Norm()-r, v.Norm(), k.B.Norm(), k.D.Norm()*t, k.Z*f[i][2], k.T*t, most)
+		}
+		broken(q.MinZ-f[i][2], q.MinZ, most)
+	}
+	return c
+}
+
+// nothing is the force, N, that imbalances are measured by when nothing pulls at all.
+const nothing = 1e-6
+
+// balance fills in Imbalance and returns the largest force or bound, N.
+func (c *Proof) balance(p *solve.Program, u []float64, f []vec.V3, t float64) float64 {
+	var row [6]tally
+	arm, able := 0.0, 0.0
+	for k := range 6 {
+		row[k].add(-p.Wrench[k])
+		row[k].add(-t * p.WrenchT[k])
 	}
 	for i, l := range p.Lines {
 		for k := range 6 {
@@ -74,9 +104,9 @@ func Forces(p *solve.Program, u []float64, f []vec.V3, t float64) (c Proof) {
 		if n > 0 {
 			arm = math.Max(arm, vec.V3{l.Column[3], l.Column[4], l.Column[5]}.Norm()/n)
 		}
-		hi := l.Hi + l.HiT*t
-		broken(l.Lo-u[i], l.Lo, u[i], hi)
-		broken(u[i]-hi, u[i], l.Hi, l.HiT*t)
+		if hi := l.Hi + l.HiT*t; !math.IsInf(hi, 0) {
+			able = math.Max(able, math.Abs(hi)*n)
+		}
 	}
 	for i, q := range p.Pulls {
 		m := q.At.Cross(f[i])
@@ -85,22 +115,20 @@ func Forces(p *solve.Program, u []float64, f []vec.V3, t float64) (c Proof) {
 			row[k].add(f[i][k])
 			row[k+3].add(m[k])
 		}
-		most := f[i].Norm()
 		for _, k := range q.Cones {
-			v := f[i].Add(k.B).Add(k.D.Scale(t))
-			if k.Flat {
-				v[2] = 0
+			if !math.IsInf(k.C, 0) {
+				able = math.Max(able, math.Abs(k.C+k.T*t))
 			}
-			most = math.Max(most, math.Abs(k.B.Norm()))
-			r := k.Z*f[i][2] + k.T*t + k.C
-			broken(v.Norm()-r, v.Norm(), k.B.Norm(), k.D.Norm()*t, k.Z*f[i][2], k.T*t, most)
 		}
-		broken(q.MinZ-f[i][2], q.MinZ, most)
 	}
 	var force, turn float64
 	for k := range 3 {
 		force = math.Max(force, row[k].size)
 		turn = math.Max(turn, row[k+3].size)
+	}
+	force = math.Max(force, math.Max(1e-3*able, nothing))
+	if arm == 0 {
+		arm = 1
 	}
 	turn = math.Max(turn, force*arm)
 	for k := range 3 {
@@ -111,18 +139,19 @@ func Forces(p *solve.Program, u []float64, f []vec.V3, t float64) (c Proof) {
 			c.Imbalance = math.Max(c.Imbalance, math.Abs(row[k+3].sum)/turn)
 		}
 	}
-	return c
+	return math.Max(force, able)
 }
 
 // Duals multiplies out the duals, (6.4) and (6.5), into c.
 func (c *Proof) Duals(p *solve.Program, r *solve.Result) {
 	var gamma, value tally
+	y := r.Y
+	dual := dualSize(p, y)
 	stray := func(left, size float64) {
 		if left != 0 {
-			c.Stray = math.Max(c.Stray, math.Abs(left)/size)
+			c.Stray = math.Max(c.Stray, math.Abs(left)/math.Max(size, dual))
 		}
 	}
-	y := r.Y
 	for k := range 6 {
 		gamma.add(-y[k] * p.WrenchT[k])
 		value.add(y[k] * p.Wrench[k])
@@ -135,8 +164,14 @@ func (c *Proof) Duals(p *solve.Program, r *solve.Result) {
 		lo, hi := r.LineLo[i], r.LineHi[i]
 		d.add(lo)
 		d.add(-hi)
-		stray(d.sum, d.size)
-		stray(math.Min(0, math.Min(lo, hi)), d.size)
+		n := vec.V3{l.Column[0], l.Column[1], l.Column[2]}.Norm()
+		if n == 0 {
+			n = vec.V3{l.Column[3], l.Column[4], l.Column[5]}.Norm()
+		}
+		if n > 0 {
+			stray(d.sum/n, d.size/n)
+			stray(math.Min(0, math.Min(lo, hi))/n, d.size/n)
+		}
 		if lo != 0 {
 			value.add(l.Lo * lo)
 		}
@@ -189,4 +224,21 @@ func (c *Proof) Duals(p *solve.Program, r *solve.Result) {
 	if math.Abs(gamma.sum) <= 1e-14*gamma.size { // nothing but rounding
 		c.Gamma = 0
 	}
+}
+
+// dualSize is the largest part of y, moments counted by the longest arm in the program.
+func dualSize(p *solve.Program, y solve.Wrench) float64 {
+	arm := 0.0
+	for _, l := range p.Lines {
+		if n := (vec.V3{l.Column[0], l.Column[1], l.Column[2]}).Norm(); n > 0 {
+			arm = math.Max(arm, vec.V3{l.Column[3], l.Column[4], l.Column[5]}.Norm()/n)
+		}
+	}
+	for _, q := range p.Pulls {
+		arm = math.Max(arm, q.At.Norm())
+	}
+	if arm == 0 {
+		arm = 1
+	}
+	return math.Max(vec.V3{y[0], y[1], y[2]}.Norm(), arm*vec.V3{y[3], y[4], y[5]}.Norm())
 }

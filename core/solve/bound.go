@@ -60,9 +60,11 @@ func (s *Solver) scaleDuals(r *Result, k float64) {
 
 // repair moves the duals of the bounds by what rounding left, so that (6.4) holds to the last
 // digit: whatever Y is, the bound that comes out is then a proof. A Line's are in closed form; a
-// Pull pays through a bound on |F|. With still, bounds that t opens are paid through last.
-func (s *Solver) repair(r *Result, still bool) {
+// Pull pays through a bound on |F|. With still, bounds that t opens are paid through last. It returns
+// what could not be paid because nothing bounds that force, relative to Y.
+func (s *Solver) repair(r *Result, still bool) (stray float64) {
 	y := &r.Y
+	size := math.Max(size3(y[0], y[1], y[2]), s.arm*size3(y[3], y[4], y[5]))
 	for i := range s.p.Lines {
 		l := &s.p.Lines[i]
 		d := dot6((*[6]float64)(&l.Column), (*[6]float64)(y))
@@ -80,6 +82,10 @@ func (s *Solver) repair(r *Result, still bool) {
 			lo = hi - d
 		}
 		r.LineLo[i], r.LineHi[i] = lo, hi
+		if left := math.Abs(d + lo - hi); left > 0 {
+			c := &l.Column
+			stray = math.Max(stray, left/(size*math.Max(size3(c[0], c[1], c[2]), size3(c[3], c[4], c[5])/s.arm)))
+		}
 	}
 	n := 0
 	for i := range s.p.Pulls {
@@ -97,12 +103,15 @@ func (s *Solver) repair(r *Result, still bool) {
 		if still && s.payStill(q, &r.PullZ[i], c, &d) {
 			continue
 		}
-		s.payMost(q, c, d)
+		if !s.payMost(q, c, d) {
+			stray = math.Max(stray, size3(d[0], d[1], d[2])/size)
+		}
 	}
+	return stray
 }
 
-// payMost takes away d through the tightest bound on |F|.
-func (s *Solver) payMost(q *Pull, c []Dual, d vec.V3) {
+// payMost takes away d through the tightest bound on |F|; false when there is none.
+func (s *Solver) payMost(q *Pull, c []Dual, d vec.V3) bool {
 	best, least := -1, math.Inf(1)
 	t := math.Max(0, s.t/s.tau*s.t0)
 	for j := range c {
@@ -116,6 +125,7 @@ func (s *Solver) payMost(q *Pull, c []Dual, d vec.V3) {
 		c[best].V = c[best].V.Sub(d)
 		c[best].A = math.Max(c[best].A, c[best].V.Norm())
 	}
+	return best >= 0
 }
 
 // payStill takes away d through bounds that t does not move: a bound on |F|, or a flat one for x

@@ -133,7 +133,7 @@ func (s *Solver) embed() (Status, string) {
 	}
 }
 
-// startNear starts the quadratic program from the forces that ignore the bounds, (6.19): each bound
+// startNear starts the quadratic program from the forces that ignore the bounds, (6.20): each bound
 // that they keep with room has that room.
 func (s *Solver) startNear() {
 	s.leastNorm()

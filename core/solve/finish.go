@@ -9,6 +9,9 @@ import (
 // provable is the largest gap between T and its proven bound, relative, that still counts as solved.
 const provable = 1e-7
 
+// strayed is how far the duals of a force that nothing bounds may miss (6.4), relative.
+const strayed = 1e-9
+
 // Solve finds the smallest (Goal +1) or largest (−1) t, with its proof.
 func (s *Solver) Solve(p *Program) Result {
 	s.quad, s.iterations = false, 0
@@ -18,7 +21,13 @@ func (s *Solver) Solve(p *Program) Result {
 	if s.rank.miss >= 0 {
 		return s.missing()
 	}
+	if s.idle { // t is in nothing: all that is open is whether forces balance at all
+		s.goal = 0
+	}
 	st, why := s.embed()
+	if s.idle && st == Optimal {
+		st = Unbounded
+	}
 	r := s.nothing(st, why)
 	switch st {
 	case Infeasible:
@@ -58,9 +67,9 @@ func (s *Solver) optimum(r *Result) {
 	for i := range r.Y {
 		r.Y[i] *= s.t0 / s.tau
 	}
-	s.repair(r, false)
+	stray := s.repair(r, false)
 	gamma, value := s.multiply(r)
-	if !(gamma*s.goal > 0) {
+	if !(gamma*s.goal > 0) || !(stray <= strayed) {
 		*r = s.nothing(Unsolved, "the proof of the answer does not multiply out")
 		return
 	}
@@ -81,9 +90,24 @@ func (s *Solver) optimum(r *Result) {
 func (s *Solver) certificate(r *Result) {
 	r.Y = s.rank.out(&s.y)
 	s.duals(r, 1)
-	s.repair(r, true)
+	stray := s.repair(r, true)
 	gamma, value := s.multiply(r)
-	if !(value > 0) || math.Abs(gamma)*1e5*s.t0 > value {
+	for range 2 { // turn Y so that t drops out
+		v := s.p.WrenchT
+		for k := 3; k < 6; k++ {
+			v[k] /= s.arm * s.arm
+		}
+		along := dot6((*[6]float64)(&v), (*[6]float64)(&s.p.WrenchT))
+		if gamma == 0 || !(along > 0) {
+			break
+		}
+		for k := range 6 {
+			r.Y[k] += v[k] * gamma / along
+		}
+		stray = s.repair(r, true)
+		gamma, value = s.multiply(r)
+	}
+	if !(value > 0) || !(stray <= strayed) || math.Abs(gamma)*1e5*s.t0 > value {
 		*r = s.nothing(Unsolved, "no balance was found, nor a proof that there is none")
 		return
 	}
@@ -153,6 +177,10 @@ func (s *Solver) forces(r *Result) {
 	r.U, r.F = o.u, o.f
 }
 
+// little is the part of what a vehicle can give that an imbalance is measured by at least, so that
+// the balance of nothing is not measured by rounding.
+const little = 1e-3
+
 // residual is the largest imbalance of the forces over the program's own force, and force × arm.
 func (s *Solver) residual(r *Result) float64 {
 	p := s.p
@@ -180,6 +208,12 @@ func (s *Solver) residual(r *Result) float64 {
 		}
 	}
 	force := math.Max(size3(size[0], size[1], size[2]), size3(size[3], size[4], size[5])/s.arm)
+	for i := range s.lines {
+		force = math.Max(force, little*s.lines[i].unit)
+	}
+	for i := range s.pulls {
+		force = math.Max(force, little*s.pulls[i].unit)
+	}
 	if force == 0 {
 		return 0
 	}

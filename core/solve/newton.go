@@ -81,6 +81,9 @@ func (s *Solver) factor() bool {
 	for again := range 2 {
 		a.s, a.q, a.eta = [21]float64{}, s.tcol, 0
 		one = side{f: -2*s.goal + a.rt/s.tau}
+		if s.idle {
+			one.f = 0
+		}
 		for k := range 6 {
 			one.g[k] = -a.ry[k] / s.tau
 		}
@@ -94,7 +97,7 @@ func (s *Solver) factor() bool {
 				s.pullConstant(i, &one)
 			}
 		}
-		if !n.k.factor(&a.s, &a.q, a.eta, s.rank.r, s.quad) {
+		if !n.k.factor(&a.s, &a.q, a.eta, s.rank.r, s.quad || s.idle) {
 			return false
 		}
 		if !n.k.weak || again > 0 {
@@ -129,7 +132,7 @@ func (s *Solver) direction(part, aim float64, correct bool) float64 {
 	for i := range s.pulls {
 		s.pullSide(i, part, aim, correct, &r)
 	}
-	if s.quad {
+	if s.quad || s.idle {
 		r.f = 0
 	}
 	n.y2, n.t2 = n.k.solve(&r.g, r.f)

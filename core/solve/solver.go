@@ -24,6 +24,7 @@ type Solver struct {
 	rank    rank
 	b       [6]float64 // wanted wrench in those rows
 
+	idle bool // t is in no bound and no balance
 	quad bool // objective ½Σx² with t held, instead of goal·t
 	t    float64
 	y    [6]float64
@@ -188,6 +189,13 @@ func (s *Solver) load(p *Program) string {
 	s.rank.find(s.col, &s.tcol, p.Wrench)
 	s.b = s.rank.b
 	s.unitOfT()
+	s.idle = s.tcol == [6]float64{}
+	for i := range s.lines {
+		s.idle = s.idle && s.lines[i].ht == 0
+	}
+	for i := range s.cones {
+		s.idle = s.idle && s.cones[i].g == four{}
+	}
 	return ""
 }
 

@@ -61,7 +61,8 @@ func (s *Solver) units() {
 	for i := range p.Lines {
 		l := &p.Lines[i]
 		f := math.Max(math.Abs(below(l.Lo)), math.Abs(below(l.Hi))+math.Abs(l.HiT*s.t0))
-		s.lines[i].unit = orElse(f, need/n)
+		c := &l.Column
+		s.lines[i].unit = orElse(f, need/n/orElse(math.Max(size3(c[0], c[1], c[2]), size3(c[3], c[4], c[5])/s.arm), 1))
 	}
 	for i := range p.Pulls {
 		q := &p.Pulls[i]
