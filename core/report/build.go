@@ -23,6 +23,7 @@ func Build(p plan.Plan) Report {
 	r.Missing = plan.Missing(p)
 	r.Unknown = plan.Unknown(p)
 	p, r.Assumptions = plan.Assume(p)
+	r.Assumptions = append(r.Assumptions, vehicle.Assumed(p)...)
 	facts := check.Facts{Plan: p, Missing: r.Missing}
 	density, inRange := air.Density(p.Site.Altitude, p.Site.TemperatureOffset)
 	if inRange {

@@ -5,6 +5,7 @@ import (
 	"math"
 	"testing"
 
+	"cohoist/core/beam"
 	"cohoist/core/plan"
 	"cohoist/core/report"
 	"cohoist/core/vec"
@@ -34,6 +35,10 @@ func scaled(p plan.Plan, l, q float64) plan.Plan {
 		for i := range j {
 			j[i] *= l * l * q
 		}
+	}
+	if b := &out.Payload.Beam; b.Given() { // moment q l over section modulus l³, and δ/L alike
+		row, _ := beam.MaterialOf(b.Material)
+		b.Youngs, b.Strength = row.Youngs*q/(l*l), row.Strength*q/(l*l)
 	}
 	for name, c := range out.Vehicles {
 		c.Mass, c.Arm, c.RotorRadius, c.RotorThrustMax, c.TorquePerThrust = c.Mass*q, c.Arm*l, c.RotorRadius*l, c.RotorThrustMax*q, c.TorquePerThrust*l
