@@ -232,7 +232,7 @@ func (c *Section) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 								_ = vgparent
 								vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute(nil)}
 								vgparent.AppendChild(vgn)
-								vgn.SetInnerHTML(together(m.Sentence))
+								vgn.SetInnerHTML(m.sentence())
 								vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "svg", Data: "svg", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "bar"}, vugu.VGAttribute{Namespace: "", Key: "viewBox", Val: "0 0 100 6"}, vugu.VGAttribute{Namespace: "", Key: "preserveAspectRatio", Val: "none"}, vugu.VGAttribute{Namespace: "", Key: "aria-hidden", Val: "true"}, vugu.VGAttribute{Namespace: "", Key: "focusable", Val: "false"}}}
 								vgparent.AppendChild(vgn)
 								{

@@ -8,6 +8,7 @@ import (
 
 	"cohoist/core/advice"
 	"cohoist/core/report"
+	"cohoist/core/share"
 )
 
 // shown is how many numbers that move the answer are listed.
@@ -30,26 +31,50 @@ func (c *Section) why() []string {
 	return a.Why
 }
 
-// moves are the strongest numbers; the centre of mass stands once, in its worst way in the plane.
-func (c *Section) moves() []advice.Move {
+// mover is a number that moves the answer, and the vehicles of which the same holds.
+type mover struct {
+	advice.Move
+	alike []string
+}
+
+func (m mover) sentence() string {
+	if len(m.alike) == 0 {
+		return together(m.Sentence)
+	}
+	return together(m.Sentence) + " The same for " + share.List(m.alike) + "."
+}
+
+// moves are the strongest numbers; the centre of mass stands once, in its worst way in the plane, and
+// vehicles that move it alike together.
+func (c *Section) moves() []mover {
 	a, ok := c.Store.Advice()
 	if !ok {
 		return nil
 	}
-	var list []advice.Move
+	var list []mover
 	for _, m := range a.Moves {
 		if m.ID == "payload.com_m.x" || m.ID == "payload.com_m.y" || m.Effect < 5e-5 {
 			continue
 		}
-		if list = append(list, m); len(list) == shown {
+		if n := len(list) - 1; n >= 0 && m.Who != "" && alike(list[n].Move, m) {
+			list[n].alike = append(list[n].alike, m.Who)
+			continue
+		}
+		if len(list) == shown {
 			break
 		}
+		list = append(list, mover{Move: m})
 	}
 	return list
 }
 
+// alike tells that two vehicles' numbers move the answer by as much, as it reads.
+func alike(a, b advice.Move) bool {
+	return a.ID == b.ID && strings.Replace(a.Sentence, a.Who, b.Who, 1) == b.Sentence
+}
+
 // part is the length of a move's bar, of 100 for the strongest.
-func (c *Section) part(m advice.Move) string {
+func (c *Section) part(m mover) string {
 	list := c.moves()
 	if len(list) == 0 || !(list[0].Effect > 0) {
 		return "0"
