@@ -85,8 +85,8 @@ func Forces(p *solve.Program, u []float64, f []vec.V3, t float64) (c Proof) {
 	return c
 }
 
-// nothing is the force, N, that imbalances are measured by when nothing pulls at all.
-const nothing = 1e-6
+// nothing is the force, N, that forces are measured by when nothing pulls at all.
+const nothing = 1e-3
 
 // balance fills in Imbalance and returns the largest force or bound, N.
 func (c *Proof) balance(p *solve.Program, u []float64, f []vec.V3, t float64) float64 {

@@ -18,6 +18,7 @@ type cone struct {
 	w       four    // Nesterov–Todd point, determinant 1, (6.9)
 	eta     float64 // W = eta W̄(w)
 	ieta    float64
+	det     float64 // of λ
 	lam     four    // W z = W⁻¹ s
 	res     four    // the residual h τ + G F + g t − s
 	p       four    // W⁻¹ of it
@@ -73,13 +74,14 @@ func (c *cone) scaling() bool {
 	c.eta = math.Sqrt(math.Sqrt(ds) * rz)
 	c.ieta = 1 / c.eta
 	c.lam = w.wbar(c.z).scale(c.eta)
-	return c.lam.a > 0
+	c.det = c.lam.det()
+	return c.lam.a > 0 && c.det > 0
 }
 
-// over solves λ ∘ x = a, with λ ∘ x = (λ·x; λ₀x₁ + x₀λ₁).
-func over(l, a four) four {
+// over solves λ ∘ x = a, with λ ∘ x = (λ·x; λ₀x₁ + x₀λ₁) and det the determinant of λ.
+func over(l, a four, det float64) four {
 	n := float64(l.x*a.x) + float64(l.y*a.y) + float64(l.z*a.z)
-	x := (float64(l.a*a.a) - n) / l.det()
+	x := (float64(l.a*a.a) - n) / det
 	i := 1 / l.a
 	return four{x, float64(i * (a.x - float64(x*l.x))), float64(i * (a.y - float64(x*l.y))), float64(i * (a.z - float64(x*l.z)))}
 }
@@ -90,11 +92,13 @@ func circ(a, b four) four {
 }
 
 // reach is 1/α for the largest α with l + α d in the cone; 0 when there is no end.
-func reach(l, d four) float64 {
+func reach(l, d four) float64 { return reachFrom(l, d, l.det()) }
+
+// reachFrom is reach with the determinant C of l at hand.
+func reachFrom(l, d four, C float64) float64 {
 	// (l + α d) has determinant A α² + 2 B α + C; the smallest positive root as 1/α.
 	A := float64(d.a*d.a) - float64(d.x*d.x) - float64(d.y*d.y) - float64(d.z*d.z)
 	B := float64(l.a*d.a) - float64(l.x*d.x) - float64(l.y*d.y) - float64(l.z*d.z)
-	C := l.det()
 	if !(C > 0) {
 		return math.Inf(1)
 	}
@@ -105,7 +109,10 @@ func reach(l, d four) float64 {
 	if disc < -1e-14*float64(B*B) {
 		return 0
 	}
-	root := math.Sqrt(math.Max(0, disc))
+	root := 0.0
+	if disc > 0 {
+		root = math.Sqrt(disc)
+	}
 	if B <= 0 {
 		return (root - B) / C
 	}
@@ -119,4 +126,17 @@ func (c *cone) value(x, y, z, t float64) four {
 		v.z = 0
 	}
 	return v
+}
+
+// larger is math.Max without its care for NaN, which the sums over the blocks catch.
+func larger(a, b float64) float64 {
+	if a > b {
+		return a
+	}
+	return b
+}
+
+// longest is the largest |component|.
+func longest(x, y, z float64) float64 {
+	return larger(math.Abs(x), larger(math.Abs(y), math.Abs(z)))
 }

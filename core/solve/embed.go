@@ -5,7 +5,7 @@ import "math"
 // The accuracy that the method aims at, relative, and the one it may fall back to when rounding
 // stops it first; what falls back still has to prove its gap, see finish.
 const (
-	wanted     = 1e-11
+	wanted     = 1e-10
 	acceptable = 1e-7
 	iterations = 100
 )

@@ -14,12 +14,19 @@ const strayed = 1e-9
 
 // Solve finds the smallest (Goal +1) or largest (−1) t, with its proof.
 func (s *Solver) Solve(p *Program) Result {
-	s.quad, s.iterations = false, 0
+	s.quad, s.iterations, s.cornered = false, 0, false
 	if why := s.load(p); why != "" {
 		return s.nothing(Unsolved, why)
 	}
 	if s.rank.miss >= 0 {
 		return s.missing()
+	}
+	if !s.inside && s.straight() && s.walk() {
+		r := s.nothing(Optimal, "")
+		if s.optimum(&r, false); r.Status == Optimal && r.Residual <= 1e-12 {
+			s.fresh, s.cornered = false, true
+			return r
+		}
 	}
 	if s.idle { // t is in nothing: all that is open is whether forces balance at all
 		s.goal = 0
@@ -33,7 +40,7 @@ func (s *Solver) Solve(p *Program) Result {
 	case Infeasible:
 		s.certificate(&r)
 	case Optimal:
-		s.optimum(&r)
+		s.optimum(&r, true)
 	}
 	return r
 }
@@ -57,8 +64,10 @@ func (s *Solver) missing() Result {
 }
 
 // optimum fills in the forces, their residual and the proven bound.
-func (s *Solver) optimum(r *Result) {
-	s.polish()
+func (s *Solver) optimum(r *Result, polish bool) {
+	if polish {
+		s.polish()
+	}
 	s.forces(r)
 	r.T = s.t / s.tau * s.t0
 	r.Residual = s.residual(r)

@@ -21,9 +21,9 @@ func (s *Solver) lineResidual(a *sums) {
 		for k := range 6 {
 			a.ry[k] += float64(c[k] * o.u)
 		}
-		a.rx = math.Max(a.rx, math.Abs(o.rx))
+		a.rx = larger(a.rx, math.Abs(o.rx))
 		a.pay += math.Abs(o.rx)
-		a.p = math.Max(a.p, math.Max(math.Abs(o.pl), math.Abs(o.ph)))
+		a.p = larger(a.p, larger(math.Abs(o.pl), math.Abs(o.ph)))
 		o.isl, o.ish = 1/o.sl, 1/o.sh
 		o.wl, o.wh = o.zl*o.isl, o.zh*o.ish
 	}
@@ -135,7 +135,7 @@ func (s *Solver) lineStep(part, dtau, dt2 float64) (most float64) {
 		o.dzh = o.h2 + float64(dtau*o.zh1)
 		o.dsl = (o.u2 + float64(dtau*o.sl1) + float64(part*o.pl)) * o.hasLo
 		o.dsh = (float64(o.ht*dt2) - o.u2 + float64(dtau*o.sh1) + float64(part*o.ph)) * o.hasHi
-		most = math.Max(most, math.Max(-o.dsl*o.isl, -o.dsh*o.ish))
+		most = larger(most, larger(-o.dsl*o.isl, -o.dsh*o.ish))
 		if -o.dzl > most*o.zl {
 			most = -o.dzl / o.zl
 		}

@@ -21,7 +21,7 @@ func (s *Solver) pullResidual(i int, a *sums) bool {
 		rz -= o.z
 		a.mix += float64(o.p * o.z)
 		a.mu += float64(o.s * o.z)
-		a.p = math.Max(a.p, math.Abs(o.p))
+		a.p = larger(a.p, math.Abs(o.p))
 		o.w = o.z / o.s
 		o.sw = math.Sqrt(o.w)
 	}
@@ -30,7 +30,7 @@ func (s *Solver) pullResidual(i int, a *sums) bool {
 		k := &s.cones[j]
 		v := k.value(x, y, z, s.t).axpy(s.tau, k.h)
 		p := v.sub(k.s)
-		a.p = math.Max(a.p, math.Max(size3(p.x, p.y, p.z), math.Abs(p.a)))
+		a.p = larger(a.p, larger(longest(p.x, p.y, p.z), math.Abs(p.a)))
 		rx -= k.z.x
 		ry -= k.z.y
 		rz -= float64(k.zc * k.z.a)
@@ -47,7 +47,7 @@ func (s *Solver) pullResidual(i int, a *sums) bool {
 	o.rx = [3]float64{rx, ry, rz}
 	d := float64(x*rx) + float64(y*ry) + float64(z*rz)
 	a.mix += d
-	a.rx = math.Max(a.rx, size3(rx, ry, rz))
+	a.rx = larger(a.rx, longest(rx, ry, rz))
 	a.pay += o.pay * (math.Abs(rx) + math.Abs(ry) + math.Abs(rz))
 	return ok
 }
@@ -82,7 +82,7 @@ func (s *Solver) pullSide(i int, part, aim float64, correct bool, a *side) {
 		if correct {
 			d := circ(c.ds, c.dz).scale(-1)
 			d.a += aim
-			c.o = over(c.lam, d).sub(c.lam)
+			c.o = over(c.lam, d, c.det).sub(c.lam)
 		} else {
 			c.o = c.lam.scale(-1)
 		}
@@ -156,12 +156,12 @@ func (s *Solver) pullStep(i int, part, dtau float64) (most float64) {
 		c.dz = c.dz.axpy(-dtau, c.one)
 		c.ds = c.o.sub(c.dz)
 		c.u2 = c.u2.axpy(part, c.res).axpy(dtau, c.u1) // ds, not by W: there and back costs digits
-		most = math.Max(most, math.Max(reach(c.lam, c.ds), reach(c.lam, c.dz)))
+		most = larger(most, larger(reachFrom(c.lam, c.ds, c.det), reachFrom(c.lam, c.dz, c.det)))
 	}
 	if o.half {
 		o.dz = o.sw * (o.dz - float64(dtau*o.one))
 		o.ds = o.f2[2] + float64(dtau*o.half1) + float64(part*o.p)
-		most = math.Max(most, math.Max(-o.ds/o.s, -o.dz/o.z))
+		most = larger(most, larger(-o.ds/o.s, -o.dz/o.z))
 	}
 	return most
 }

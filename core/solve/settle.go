@@ -46,8 +46,12 @@ const (
 // after a Solve of the same, unchanged Program with its T, the duals of that answer are used.
 // Bounds hold to 1e-9 of their size.
 func (s *Solver) Settle(p *Program, t float64) Result {
-	if s.last != p || !(math.Abs(t-s.lastT) <= 1e-12*math.Abs(t)) {
-		if r := s.Solve(p); r.Status != Optimal {
+	if s.last != p || s.cornered || !(math.Abs(t-s.lastT) <= 1e-12*math.Abs(t)) {
+		// The interior method's point lies amid all best answers and their duals, a corner does not.
+		s.inside = true
+		r := s.Solve(p)
+		s.inside = false
+		if r.Status != Optimal {
 			return r
 		}
 	}

@@ -41,6 +41,9 @@ type Solver struct {
 	rest       reduced
 	tangents   []tangent
 	tangentTT  float64
+	walker     walker
+	inside     bool // by the interior method only
+	cornered   bool // the last answer came from walk
 	fresh      bool // the point is Solve's answer, not yet pinned
 }
 
