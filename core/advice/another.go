@@ -2,7 +2,7 @@ package advice
 
 import (
 	"math"
-	"sort"
+	"slices"
 
 	"cohoist/core/pattern"
 	"cohoist/core/plan"
@@ -26,7 +26,7 @@ func (d *doctor) addVehicle() {
 	for name := range d.given.Vehicles {
 		names = append(names, name)
 	}
-	sort.Strings(names)
+	slices.Sort(names)
 	for _, name := range names[:min(len(names), mostClass)] {
 		d.search(func(a aim) (Remedy, bool) { return d.add(name, a) })
 	}

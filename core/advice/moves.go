@@ -2,7 +2,6 @@ package advice
 
 import (
 	"math"
-	"sort"
 
 	"cohoist/core/plan"
 	"cohoist/core/share"
@@ -72,25 +71,35 @@ func Moves(p plan.Plan) []Move {
 		plane.finish()
 		moves = append(moves, plane)
 	}
-	sort.SliceStable(moves, func(i, j int) bool { return moves[i].Effect > moves[j].Effect*(1+1e-6) })
-	for i := range moves {
-		moves[i].Sentence = moves[i].say()
+	ranked := make([]Move, len(moves))
+	for rank, i := range order(len(moves), func(i, j int) bool { return moves[i].Effect > moves[j].Effect*(1+1e-6) }) {
+		ranked[rank] = moves[i]
+		ranked[rank].Sentence = moves[i].say()
 	}
-	return moves
+	return ranked
+}
+
+// order is the numbers below n, those that come before others first, else as they are.
+func order(n int, before func(i, j int) bool) []int {
+	list := make([]int, n)
+	for i := range list {
+		list[i] = i
+	}
+	for i := range list {
+		for j := i; j > 0 && before(list[j], list[j-1]); j-- {
+			list[j], list[j-1] = list[j-1], list[j]
+		}
+	}
+	return list
 }
 
 // largest are the moves to solve again: all, or those with the largest rates.
 func largest(moves []Move) []int {
-	order := make([]int, len(moves))
-	for i := range order {
-		order[i] = i
+	size := func(i int) float64 { return math.Abs(moves[i].Rate * moves[i].Step) }
+	if len(moves) <= verified {
+		return order(len(moves), func(int, int) bool { return false })
 	}
-	if len(order) > verified {
-		size := func(i int) float64 { return math.Abs(moves[i].Rate * moves[i].Step) }
-		sort.SliceStable(order, func(i, j int) bool { return size(order[i]) > size(order[j]) })
-		order = order[:verified]
-	}
-	return order
+	return order(len(moves), func(i, j int) bool { return size(i) > size(j) })[:verified]
 }
 
 // change solves again with a knob turned and tells how much the utilisation moved; NaN: no balance.

@@ -2,7 +2,6 @@ package advice
 
 import (
 	"math"
-	"sort"
 	"strconv"
 	"strings"
 
@@ -62,14 +61,17 @@ func remedies(p plan.Plan, r report.Report) []Remedy {
 	}
 	d.moveCentre()
 	d.addVehicle()
-	sort.SliceStable(d.found, func(i, j int) bool {
+	var sorted []Remedy
+	for _, i := range order(len(d.found), func(i, j int) bool {
 		a, b := &d.found[i], &d.found[j]
 		if x, y := group(a), group(b); x != y {
 			return x < y
 		}
 		return a.Size < b.Size*(1-1e-9)
-	})
-	return merge(d.found)
+	}) {
+		sorted = append(sorted, d.found[i])
+	}
+	return merge(sorted)
 }
 
 // group puts whole cures before partial ones, and changes of the lift before those of the limits.

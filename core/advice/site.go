@@ -2,7 +2,6 @@ package advice
 
 import (
 	"math"
-	"sort"
 
 	"cohoist/core/pattern"
 	"cohoist/core/plan"
@@ -129,8 +128,9 @@ func (s *site) near(a aim) (vec.V3, bool) {
 			}
 		}
 	}
-	sort.SliceStable(spots, func(i, j int) bool { return spots[i].t < spots[j].t })
-	for _, x := range spots[:min(len(spots), asked)] {
+	best := order(len(spots), func(i, j int) bool { return spots[i].t < spots[j].t*(1-1e-9) })
+	for _, i := range best[:min(len(best), asked)] {
+		x := spots[i]
 		if !a.likely(s.with(s.team, x.at)) {
 			break
 		}
