@@ -1,9 +1,8 @@
 package chart
 
 import (
-	"cmp"
 	"math"
-	"slices"
+	"sort"
 
 	"github.com/vugu/vugu"
 
@@ -73,7 +72,7 @@ func (c *Line) node() *vugu.VGNode {
 			names = append(names, n)
 		}
 	}
-	slices.SortFunc(names, func(a, b name) int { return cmp.Compare(a.y, b.y) })
+	sort.Slice(names, func(i, j int) bool { return names[i].y < names[j].y })
 	for k := len(names) - 1; k >= 0; k-- { // from below, each clear of the one under it
 		n := &names[k]
 		if n.y = math.Min(n.y, height-bottom); k < len(names)-1 {

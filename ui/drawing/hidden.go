@@ -1,7 +1,7 @@
 package drawing
 
 import (
-	"slices"
+	"sort"
 
 	"cohoist/core/vec"
 )
@@ -104,15 +104,7 @@ func (s *span) clip(g0, g1 float64) bool {
 
 // merge unites overlapping spans, in order.
 func merge(spans []span) []span {
-	slices.SortFunc(spans, func(a, b span) int {
-		switch {
-		case a.lo < b.lo:
-			return -1
-		case a.lo > b.lo:
-			return 1
-		}
-		return 0
-	})
+	sort.Slice(spans, func(i, j int) bool { return spans[i].lo < spans[j].lo })
 	var out []span
 	for _, s := range spans {
 		if n := len(out); n > 0 && s.lo <= out[n-1].hi+1e-9 {

@@ -1,9 +1,8 @@
 package drawing
 
 import (
-	"cmp"
 	"math"
-	"slices"
+	"sort"
 
 	"cohoist/core/plan"
 	"cohoist/core/vec"
@@ -80,8 +79,9 @@ func outermost(points []vec.V3) []vec.V3 {
 // outline returns the convex hull of screen points, in order (Andrew's monotone chain).
 func outline(pts []Point) []Point {
 	pts = append([]Point(nil), pts...)
-	slices.SortFunc(pts, func(a, b Point) int {
-		return cmp.Or(cmp.Compare(a.X, b.X), cmp.Compare(a.Y, b.Y))
+	sort.Slice(pts, func(i, j int) bool {
+		a, b := pts[i], pts[j]
+		return a.X < b.X || a.X == b.X && a.Y < b.Y
 	})
 	if len(pts) < 3 {
 		return pts
