@@ -40,13 +40,20 @@ func (m *Model) still() bool {
 	return true
 }
 
+// rounding is what differences of wrenches leave of nothing, of the largest force, and at 1 m.
+const rounding = 1e-14
+
 // largestLinear asks for the most kilograms at the payload's centre of mass.
 func (m *Model) largestLinear(s *solve.Solver, apart *Apart) Largest {
 	p := m.Within(m.Plan.Limits.Utilisation)
 	kilogram := m.Up.Scale(Gravity)
 	p.WrenchT = wrench(kilogram, m.Payload.COM.Sub(m.Body.COM).Cross(kilogram))
+	size := math.Max(math.Abs(p.Wrench[0]), math.Max(math.Abs(p.Wrench[1]), math.Abs(p.Wrench[2])))
 	for i := range 6 {
 		p.Wrench[i] -= float64(m.Payload.Mass * p.WrenchT[i]) // from an empty payload up
+		if math.Abs(p.Wrench[i]) <= rounding*size {           // or what is left of nothing could be out of reach
+			p.Wrench[i] = 0
+		}
 	}
 	m.keepApart(p, apart)
 	r := s.Solve(p)
