@@ -4,26 +4,23 @@ package main
 
 import (
 	"errors"
+	"strings"
 	"syscall/js"
 
 	"cohoist/core/advice"
 	"cohoist/core/plan"
 	"cohoist/ui/store"
 	"cohoist/ui/wire"
+	"cohoist/wasm/bytes"
 )
 
-// adviser works out advice in a worker of its own, so that reports never wait for it. Of two plans
+// adviser works out advice in a worker of its own, so that reports never wait for it, with a program of
+// its own, wasm/advise, so that a first visit does not load it. Of two plans
 // only the newer is worked out: the worker is ended and another one started.
 type adviser struct {
 	b      *browser
 	worker js.Value
 	busy   bool
-}
-
-// counsel is the worker's answer.
-type counsel struct {
-	Advice advice.Advice
-	Error  string
 }
 
 // Advise asks for advice on a plan.
@@ -32,9 +29,9 @@ func (a *adviser) Advise(p plan.Plan, done func(advice.Advice, error)) {
 		a.end()
 	}
 	if a.worker.IsUndefined() {
-		w, err := hire()
+		w, err := start()
 		if err != nil {
-			done(store.Counsel(p))
+			done(advice.Advice{}, err)
 			return
 		}
 		a.worker = w
@@ -64,16 +61,14 @@ func (a *adviser) ask(p plan.Plan, done func(advice.Advice, error)) {
 			return
 		}
 		a.busy = false
-		var c counsel
-		err := wire.Decode(bytes(args[0].Get("data")), &c)
+		var c store.Counsel
+		err := wire.Decode(bytes.From(args[0].Get("data")), &c)
 		if err == nil && c.Error != "" {
 			err = errors.New(c.Error)
 		}
 		done(c.Advice, err)
 	}))
-	question := js.Global().Get("Object").New()
-	question.Set("advise", array(wire.Encode(p)))
-	w.Call("postMessage", question)
+	w.Call("postMessage", bytes.To(wire.Encode(p)))
 }
 
 func (a *adviser) end() {
@@ -81,46 +76,14 @@ func (a *adviser) end() {
 	a.worker, a.busy = js.Value{}, false
 }
 
-// advise answers a page's question as its worker.
-func advise(raw []byte) counsel {
-	var p plan.Plan
-	if err := wire.Decode(raw, &p); err != nil {
-		return counsel{Error: err.Error()}
-	}
-	a, err := store.Counsel(p)
-	c := counsel{Advice: a}
-	if err != nil {
-		c.Error = err.Error()
-	}
-	return c
-}
-
-// hire starts a worker from the compiled program that the page already has.
-func hire() (w js.Value, err error) {
+// start starts the program that works out advice, of the same version as this one.
+func start() (w js.Value, err error) {
 	defer func() {
 		if r := recover(); r != nil {
 			err = errors.New("no worker")
 		}
 	}()
-	module := js.Global().Get("cohoistModule")
-	if !module.Truthy() {
-		return js.Value{}, errors.New("no module")
-	}
-	w = js.Global().Get("Worker").New("worker.js")
-	w.Call("postMessage", module)
-	return w, nil
-}
-
-// bytes copies an array of the browser.
-func bytes(a js.Value) []byte {
-	raw := make([]byte, a.Get("length").Int())
-	js.CopyBytesToGo(raw, a)
-	return raw
-}
-
-// array copies bytes into an array of the browser.
-func array(raw []byte) js.Value {
-	a := js.Global().Get("Uint8Array").New(len(raw))
-	js.CopyBytesToJS(a, raw)
-	return a
+	program := js.Global().Get("document").Call("querySelector", "script[data-wasm]").Get("dataset").Get("wasm").String()
+	_, version, _ := strings.Cut(program, "?")
+	return js.Global().Get("Worker").New("adviser.js?" + version), nil
 }

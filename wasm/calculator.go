@@ -11,6 +11,7 @@ import (
 	"cohoist/core/report"
 	"cohoist/ui/store"
 	"cohoist/ui/wire"
+	"cohoist/wasm/bytes"
 )
 
 // Reports that take no longer than this are computed while the event waits: the answer is then in
@@ -78,15 +79,21 @@ func (c *calculator) next() {
 		return
 	}
 	c.at, c.waiting, c.since = c.waiting, nil, time.Now()
-	c.worker.Call("postMessage", array(wire.Encode(c.at.p)))
+	c.worker.Call("postMessage", bytes.To(wire.Encode(c.at.p)))
 }
 
-// hire starts a worker and listens to it.
-func (c *calculator) hire() error {
-	w, err := hire()
-	if err != nil {
-		return err
+// hire starts a worker from the compiled program that the page already has.
+func (c *calculator) hire() (err error) {
+	defer func() {
+		if r := recover(); r != nil {
+			err = errors.New("no worker")
+		}
+	}()
+	module := js.Global().Get("cohoistModule")
+	if !module.Truthy() {
+		return errors.New("no module")
 	}
+	w := js.Global().Get("Worker").New("worker.js")
 	w.Set("onmessage", c.b.later(func(_ js.Value, args []js.Value) {
 		if !w.Equal(c.worker) {
 			return
@@ -106,6 +113,7 @@ func (c *calculator) hire() error {
 		j.done(report.Blank(), errors.New("(the calculation ended without an answer)"))
 		c.next()
 	}))
+	w.Call("postMessage", module)
 	c.worker, c.up = w, false
 	return nil
 }
@@ -121,7 +129,7 @@ func (c *calculator) answer(data js.Value) {
 	c.at = nil
 	if j != nil {
 		var m message
-		err := wire.Decode(bytes(data), &m)
+		err := wire.Decode(bytes.From(data), &m)
 		if err == nil && m.Error != "" {
 			err = errors.New(m.Error)
 		}

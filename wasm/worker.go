@@ -10,6 +10,7 @@ import (
 	"cohoist/core/report"
 	"cohoist/ui/store"
 	"cohoist/ui/wire"
+	"cohoist/wasm/bytes"
 )
 
 // message is the worker's answer.
@@ -24,13 +25,7 @@ func work() {
 	self := js.Global()
 	self.Set("onmessage", js.FuncOf(func(_ js.Value, args []js.Value) any {
 		data := args[0].Get("data")
-		var out []byte
-		if question := data.Get("advise"); question.Truthy() {
-			out = wire.Encode(advise(bytes(question)))
-		} else {
-			out = wire.Encode(reply(bytes(data)))
-		}
-		a := array(out)
+		a := bytes.To(wire.Encode(reply(bytes.From(data))))
 		self.Call("postMessage", a, []any{a.Get("buffer")})
 		return nil
 	}))

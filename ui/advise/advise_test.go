@@ -4,6 +4,7 @@ import (
 	"strings"
 	"testing"
 
+	"cohoist/core/advice"
 	"cohoist/core/example"
 	"cohoist/core/plan"
 	"cohoist/ui/store"
@@ -14,6 +15,8 @@ type prompt struct{ store.Desk }
 
 func (prompt) Later(_ string, _ int, f func()) { f() }
 
+func (prompt) Advise(p plan.Plan, done func(advice.Advice, error)) { done(advice.Of(p), nil) }
+
 func section(t *testing.T, name string, change func(*plan.Plan)) *Section {
 	t.Helper()
 	p, faults := example.Plan(name)
@@ -21,7 +24,7 @@ func section(t *testing.T, name string, change func(*plan.Plan)) *Section {
 		t.Fatal(faults)
 	}
 	change(&p)
-	return &Section{Store: store.New(p, store.Ports{Desk: prompt{store.Still().Desk}})}
+	return &Section{Store: store.New(p, store.Ports{Desk: prompt{store.Still().Desk}, Adviser: prompt{}})}
 }
 
 func TestALiftThatFails(t *testing.T) {

@@ -67,15 +67,11 @@ type Adviser interface {
 	Advise(p plan.Plan, done func(advice.Advice, error))
 }
 
-// Advise works it out while the caller waits.
-func (AtOnce) Advise(p plan.Plan, done func(advice.Advice, error)) { done(Counsel(p)) }
-
-// Counsel is advice.Of that comes back from a panic with an error.
-func Counsel(p plan.Plan) (a advice.Advice, err error) {
-	defer func() {
-		if x := recover(); x != nil {
-			err = Fault(x)
-		}
-	}()
-	return advice.Of(p), nil
+// Counsel is what the program that works out advice answers.
+type Counsel struct {
+	Advice advice.Advice
+	Error  string
 }
+
+// Advise of nowhere never answers.
+func (nowhere) Advise(plan.Plan, func(advice.Advice, error)) {}

@@ -29,7 +29,7 @@ type counting struct{ times int }
 
 func (c *counting) Advise(p plan.Plan, done func(advice.Advice, error)) {
 	c.times++
-	AtOnce{}.Advise(p, done)
+	done(advice.Of(p), nil)
 }
 
 // A lift that fails is advised on when it rests; a remedy is one step, and the lift then holds.

@@ -64,7 +64,7 @@ func (p Ports) whole() Ports {
 		p.Desk = nowhere{}
 	}
 	if p.Adviser == nil {
-		p.Adviser = AtOnce{}
+		p.Adviser = nowhere{}
 	}
 	return p
 }

@@ -17,8 +17,10 @@ import (
 func collect(out string) (map[string][]byte, error) {
 	files := map[string][]byte{}
 	var err error
-	if files["cohoist.wasm"], err = program(out); err != nil {
-		return nil, err
+	for name, from := range map[string]string{"cohoist.wasm": "./wasm", "advise.wasm": "./wasm/advise"} {
+		if files[name], err = program(filepath.Join(out, name), from); err != nil {
+			return nil, err
+		}
 	}
 	root, err := goOutput("env", "GOROOT")
 	if err != nil {
@@ -50,11 +52,10 @@ func collect(out string) (map[string][]byte, error) {
 var small = []string{"-gcflags=all=-l", "-gcflags=cohoist/core/solve=", "-gcflags=cohoist/core/share=",
 	"-gcflags=cohoist/core/vec=", "-gcflags=math="}
 
-// program compiles the browser program.
-func program(out string) ([]byte, error) {
-	path := filepath.Join(out, "cohoist.wasm")
+// program compiles a program for the browser.
+func program(path, from string) ([]byte, error) {
 	args := append([]string{"build", "-trimpath", "-ldflags=-s -w", "-o", path}, small...)
-	cmd := exec.Command("go", append(args, "./wasm")...)
+	cmd := exec.Command("go", append(args, from)...)
 	cmd.Env = append(os.Environ(), "GOOS=js", "GOARCH=wasm")
 	if text, err := cmd.CombinedOutput(); err != nil {
 		return nil, errors.New("the program does not compile: " + string(text))
