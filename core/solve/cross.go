@@ -121,6 +121,9 @@ func (s *Solver) corner(y *[6]float64, t float64, x *[6]float64) bool {
 	for j := range s.lines {
 		o := &s.lines[j]
 		hi := o.hi + float64(o.ht*t)
+		if hi < o.lo { // t is held by a line's own two bounds, which (6.22) does not see
+			return false
+		}
 		o.zl, o.zh = 0, 0
 		if w.in[j] {
 			continue

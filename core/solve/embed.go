@@ -58,6 +58,14 @@ func (s *Solver) start() {
 	}
 }
 
+// early is the quality at which the method first guesses which bounds are tight; 0: never.
+func (s *Solver) early() float64 {
+	if s.inside || s.quad || s.idle {
+		return 0
+	}
+	return 1e-4
+}
+
 // quality of the point: what is left of primal and dual residuals and of the gap, relative.
 func (s *Solver) quality() (primal, dual, gap float64) {
 	a := &s.step.a
@@ -77,6 +85,7 @@ func (s *Solver) quality() (primal, dual, gap float64) {
 func (s *Solver) embed() (Status, string) {
 	s.start()
 	best, seen := math.Inf(1), 0
+	early := s.early()
 	give := func(why string) (Status, string) {
 		if best <= acceptable {
 			s.restore()
@@ -108,6 +117,17 @@ func (s *Solver) embed() (Status, string) {
 			if v := -s.goal * s.t; v > 0 && math.Max(norm6(&a.ry), a.p) <= 1e-9*v && s.tau*1e6 < v {
 				return Unbounded, ""
 			}
+		}
+		if worst <= early && inside { // guess the tight bounds and jump to their answer
+			early = worst * 1e-2
+			s.tight(1)
+			if s.pin() {
+				s.pinDuals()
+				s.cornered = true
+				return Optimal, ""
+			}
+			best, seen = worst, n
+			s.residuals()
 		}
 		if worst < best && inside {
 			best, seen = worst, n

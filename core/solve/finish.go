@@ -9,6 +9,9 @@ import (
 // provable is the largest gap between T and its proven bound, relative, that still counts as solved.
 const provable = 1e-7
 
+// balanced is the largest residual that still counts as solved; rounding leaves 1e-15 or so.
+const balanced = 1e-10
+
 // strayed is how far the duals of a force that nothing bounds may miss (6.4), relative.
 const strayed = 1e-9
 
@@ -40,7 +43,12 @@ func (s *Solver) Solve(p *Program) Result {
 	case Infeasible:
 		s.certificate(&r)
 	case Optimal:
-		s.optimum(&r, true)
+		s.optimum(&r, !s.cornered)
+		if s.cornered && !(r.Status == Optimal && r.Residual <= 1e-12) { // the guess was no good
+			s.inside = true
+			r = s.Solve(p)
+			s.inside = false
+		}
 	}
 	return r
 }
@@ -87,6 +95,10 @@ func (s *Solver) optimum(r *Result, polish bool) {
 	gap := s.goal * (r.T - r.Bound)
 	if gap < 0 { // T lies below what is proven, by rounding
 		r.T = r.Bound
+	}
+	if !(r.Residual <= balanced) {
+		*r = s.nothing(Unsolved, "the balance can't be closed to the last digits")
+		return
 	}
 	if !(math.Abs(gap) <= provable*math.Max(math.Abs(r.T), 0.1*s.t0)) {
 		*r = s.nothing(Unsolved, "the answer and its proof lie too far apart")

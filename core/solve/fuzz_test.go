@@ -143,6 +143,7 @@ func tame(p *solve.Program) bool {
 	}
 	for _, q := range p.Pulls {
 		see(q.At[:]...)
+		ok = ok && q.At.Norm() <= 1e3
 		see(q.MinZ)
 		for _, c := range q.Cones {
 			see(c.B[:]...)

@@ -200,13 +200,13 @@ func (s *Solver) pinMove(i int, dy *[6]float64, dt float64) float64 {
 	return size3(d[0], d[1], d[2])
 }
 
-// pinned tells whether the point that Newton found is the optimum: no other bound is broken, no
-// multiplier is negative, and it lies near where it started.
+// pinned tells whether the point that Newton found is the optimum: no other bound is broken and no
+// multiplier is negative.
 func (s *Solver) pinned() bool {
 	const tol = 1e-10
 	for i := range s.lines {
-		o, from := &s.lines[i], &s.kept.lines[i]
-		if o.hasLo > 0 && o.u < o.lo-tol || o.hasHi > 0 && o.u > o.hi+float64(o.ht*s.t)+tol || math.Abs(o.u-from.u/s.kept.tau) > 1e-3 {
+		o := &s.lines[i]
+		if o.hasLo > 0 && o.u < o.lo-tol || o.hasHi > 0 && o.u > o.hi+float64(o.ht*s.t)+tol {
 			return false
 		}
 		d := dot6(&s.col[i], &s.y)
@@ -215,15 +215,10 @@ func (s *Solver) pinned() bool {
 		}
 	}
 	for i := range s.pulls {
-		o, from := &s.pulls[i], &s.kept.pulls[i]
+		o := &s.pulls[i]
 		k := &s.tangents[i]
 		for a := range k.n {
 			if !(k.mult[a] > -tol) {
-				return false
-			}
-		}
-		for b := range 3 {
-			if math.Abs(o.f[b]-from.f[b]/s.kept.tau) > 1e-3 {
 				return false
 			}
 		}
@@ -239,4 +234,31 @@ func (s *Solver) pinned() bool {
 		}
 	}
 	return true
+}
+
+// pinDuals writes the multipliers of pin out as duals of the bounds.
+func (s *Solver) pinDuals() {
+	for i := range s.lines {
+		o := &s.lines[i]
+		d := dot6(&s.col[i], &s.y)
+		o.zh, o.zl = math.Max(0, d), math.Max(0, -d)
+	}
+	for i := range s.pulls {
+		o, k := &s.pulls[i], &s.tangents[i]
+		o.z = 0
+		for j := o.c0; j < o.c1; j++ {
+			s.cones[j].z = four{}
+		}
+		for a := range k.n {
+			m := math.Max(0, k.mult[a])
+			if k.who[a] < 0 {
+				o.z = m
+				continue
+			}
+			c := &s.cones[k.who[a]]
+			v := c.value(o.f[0], o.f[1], o.f[2], s.t).axpy(1, c.h)
+			n := m / math.Sqrt(float64(v.x*v.x)+float64(v.y*v.y)+float64(v.z*v.z))
+			c.z = four{m, -n * v.x, -n * v.y, -n * v.z}
+		}
+	}
 }

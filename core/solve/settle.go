@@ -62,7 +62,7 @@ func (s *Solver) Settle(p *Program, t float64) Result {
 	s.iterations = 0
 	tied := slack <= tieSlack*math.Max(math.Abs(t), s.t0)
 	if tied && s.fresh {
-		s.tight()
+		s.tight(clear)
 		s.pin()
 		s.fresh = false
 	}

@@ -3,8 +3,8 @@ package solve
 import "math"
 
 // tight marks the bounds that hold with equality at the best t, by complementarity: their duals are
-// clear times their slack, (6.20).
-func (s *Solver) tight() {
+// at least clear times their slack, (6.20).
+func (s *Solver) tight(clear float64) {
 	for i := range s.lines {
 		o := &s.lines[i]
 		o.atHi = o.hasHi > 0 && o.zh > clear*o.sh
