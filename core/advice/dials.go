@@ -13,10 +13,16 @@ const (
 	longest   = 4    // times the length of the cables
 	// mostSingle is how many vehicles are asked about by themselves, of those that work hardest.
 	mostSingle = 6
+	// many is the team beyond which only payload, wind, the thrust of all and the utilisation are asked about:
+	// every question takes many solves.
+	many = 40
 )
 
 // dials are the numbers that a remedy may turn.
 func (d *doctor) dials() []dial {
+	if len(d.plan.Team) > many {
+		return append(d.payloadDials(), append(d.thrustDials()[:1], d.limitDials()[:1]...)...)
+	}
 	list := append(d.payloadDials(), d.thrustDials()...)
 	return append(list, d.limitDials()...)
 }

@@ -59,8 +59,10 @@ func remedies(p plan.Plan, r report.Report) []Remedy {
 	for _, c := range d.dials() {
 		d.try(c)
 	}
-	d.moveCentre()
-	d.addVehicle()
+	if len(p.Team) <= many {
+		d.moveCentre()
+		d.addVehicle()
+	}
 	var sorted []Remedy
 	for _, i := range order(len(d.found), func(i, j int) bool {
 		a, b := &d.found[i], &d.found[j]
