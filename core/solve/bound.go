@@ -29,9 +29,9 @@ func (s *Solver) duals(r *Result, k float64) {
 			r.PullZ[i] = u * q.z
 		}
 		at := q.c0
-		for j := range s.p.Pulls[i].Cones {
+		for range s.p.Pulls[i].Cones {
 			r.Cones[n] = Dual{}
-			if !math.IsInf(s.p.Pulls[i].Cones[j].C, 1) {
+			if s.used[n] {
 				z := &s.cones[at].z
 				r.Cones[n] = Dual{u * z.a, vec.V3{u * z.x, u * z.y, u * z.z}}
 				at++

@@ -63,7 +63,7 @@ func (s *Solver) early() float64 {
 	if s.inside || s.quad || s.idle {
 		return 0
 	}
-	return 1e-4
+	return 1e-3
 }
 
 // quality of the point: what is left of primal and dual residuals and of the gap, relative.

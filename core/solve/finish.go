@@ -24,6 +24,17 @@ func (s *Solver) Solve(p *Program) Result {
 	if s.rank.miss >= 0 {
 		return s.missing()
 	}
+	if r := s.solved(); !s.dropped || r.Status == Optimal && s.keeps(&r) {
+		return r
+	}
+	s.whole = true // a bound that seemed far away is not, or a proof of "no" should weigh them all
+	r := s.Solve(p)
+	s.whole = false
+	return r
+}
+
+// solved is Solve for the program as it is laid out.
+func (s *Solver) solved() Result {
 	if !s.inside && s.straight() && s.walk() {
 		r := s.nothing(Optimal, "")
 		if s.optimum(&r, false); r.Status == Optimal && r.Residual <= 1e-12 {
@@ -46,7 +57,7 @@ func (s *Solver) Solve(p *Program) Result {
 		s.optimum(&r, !s.cornered)
 		if s.cornered && !(r.Status == Optimal && r.Residual <= 1e-12) { // the guess was no good
 			s.inside = true
-			r = s.Solve(p)
+			r = s.Solve(s.p)
 			s.inside = false
 		}
 	}
@@ -93,8 +104,12 @@ func (s *Solver) optimum(r *Result, polish bool) {
 	s.scaleDuals(r, s.goal/gamma)
 	r.Bound = s.goal * value / (gamma * s.goal)
 	gap := s.goal * (r.T - r.Bound)
-	if gap < 0 { // T lies below what is proven, by rounding
-		r.T = r.Bound
+	if gap < 0 { // by rounding
+		if s.p.WrenchT == (Wrench{}) {
+			r.T = r.Bound
+		} else { // the balance was closed at T
+			r.Bound = r.T
+		}
 	}
 	if !(r.Residual <= balanced) {
 		*r = s.nothing(Unsolved, "the balance can't be closed to the last digits")

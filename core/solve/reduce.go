@@ -14,9 +14,9 @@ func (s *Solver) reducePull(q *Pull, i int, t float64, tied bool) {
 	from := len(d.cones)
 	if tied {
 		whole, flats, one := false, 0, 0
-		at := o.c0
+		at, first := o.c0, s.first[i]
 		for j := range q.Cones {
-			if math.IsInf(q.Cones[j].C, 1) {
+			if !s.used[first+j] {
 				continue
 			}
 			c := &s.cones[at]

@@ -46,7 +46,7 @@ const (
 // after a Solve of the same, unchanged Program with its T, the duals of that answer are used.
 // Bounds hold to 1e-9 of their size.
 func (s *Solver) Settle(p *Program, t float64) Result {
-	if s.last != p || s.cornered || !(math.Abs(t-s.lastT) <= 1e-12*math.Abs(t)) {
+	if s.last != p || s.cornered || s.dropped || !(math.Abs(t-s.lastT) <= 1e-12*math.Abs(t)) {
 		// The interior method's point lies amid all best answers and their duals, a corner does not.
 		s.inside = true
 		r := s.Solve(p)
@@ -56,11 +56,11 @@ func (s *Solver) Settle(p *Program, t float64) Result {
 		}
 	}
 	slack := p.Goal * (t - s.lastT)
-	if slack < -tieSlack*math.Max(math.Abs(t), s.t0) {
+	if slack < -provable*math.Max(math.Abs(t), s.t0) {
 		return s.nothing(Infeasible, "")
 	}
 	s.iterations = 0
-	tied := slack <= tieSlack*math.Max(math.Abs(t), s.t0)
+	tied := slack <= provable*math.Max(math.Abs(t), s.t0)
 	if tied && s.fresh {
 		s.tight(clear)
 		s.pin()

@@ -42,9 +42,13 @@ type Solver struct {
 	tangents   []tangent
 	tangentTT  float64
 	walker     walker
-	inside     bool // by the interior method only
-	cornered   bool // the last answer came from walk
-	fresh      bool // the point is Solve's answer, not yet pinned
+	inside     bool   // by the interior method only
+	whole      bool   // leave no cone out
+	dropped    bool   // cones were left out that seemed far away
+	used       []bool // every cone of the program: it is in cones
+	first      []int  // the first of every pull in used
+	cornered   bool   // the last answer came from walk
+	fresh      bool   // the point is Solve's answer, not yet pinned
 }
 
 // NewSolver makes a Solver.
@@ -171,6 +175,7 @@ func (s *Solver) load(p *Program) string {
 		n += len(p.Pulls[i].Cones)
 	}
 	s.cones = room(s.cones, n)[:0]
+	s.used, s.first, s.dropped = room(s.used, n)[:0], room(s.first, s.np), false
 	s.col = room(s.col, s.nl+3*s.np)
 	s.units()
 	if s.quad {
@@ -225,6 +230,7 @@ func (s *Solver) loadPull(i int) {
 	s.col[v] = [6]float64{f, 0, 0, 0, q.At[2] * f, -q.At[1] * f}
 	s.col[v+1] = [6]float64{0, f, 0, -q.At[2] * f, 0, q.At[0] * f}
 	s.col[v+2] = [6]float64{0, 0, f, q.At[1] * f, -q.At[0] * f, 0}
+	s.first[i] = len(s.used)
 	o.half = !math.IsInf(q.MinZ, -1) && !q.level
 	if q.level {
 		s.col[v+2] = [6]float64{}
@@ -235,7 +241,9 @@ func (s *Solver) loadPull(i int) {
 	bounded := false
 	for j := range q.Cones {
 		k := &q.Cones[j]
-		if math.IsInf(k.C, 1) {
+		use := !math.IsInf(k.C, 1) && !s.far(q, j)
+		s.used = append(s.used, use)
+		if !use {
 			continue
 		}
 		bounded = bounded || !k.Flat || k.Z != 0
