@@ -125,8 +125,8 @@ func sound(t *testing.T, p *solve.Program, r solve.Result) {
 	}
 }
 
-// tame tells that every number is one that a plan could hold, from a thousandth to 1e5 or nothing, so
-// that tolerances have a meaning.
+// tame tells that every number is one that a plan could hold, from a thousandth to 1e5 or nothing, and
+// that every force of a pull is bounded, so that tolerances have a meaning.
 func tame(p *solve.Program) bool {
 	ok := true
 	see := func(v ...float64) {
@@ -138,12 +138,19 @@ func tame(p *solve.Program) bool {
 	see(p.Wrench[:]...)
 	see(p.WrenchT[:]...)
 	for _, l := range p.Lines {
+		for _, v := range l.Column {
+			ok = ok && math.Abs(v) <= 100
+		}
 		see(l.Column[:]...)
 		see(l.Lo, l.Hi, l.HiT)
 	}
 	for _, q := range p.Pulls {
 		see(q.At[:]...)
-		ok = ok && q.At.Norm() <= 1e3
+		bounded := false
+		for _, c := range q.Cones {
+			bounded = bounded || !c.Flat && c.Z == 0 && !math.IsInf(c.C, 0)
+		}
+		ok = ok && bounded && q.At.Norm() <= 1e3
 		see(q.MinZ)
 		for _, c := range q.Cones {
 			see(c.B[:]...)
