@@ -38,16 +38,7 @@ class Program:
             x, y, z = v["r"]
             A[:, 1 + n + 3 * i:4 + n + 3 * i] = np.vstack([np.eye(3), [[0, -z, y], [z, 0, -x], [-y, x, 0]]]) * F0 * unit[:, None]
         b = w * unit
-        # dependent rows are taken out; a wanted wrench outside what is left has no balance at all
-        u, sv, _ = np.linalg.svd(A)
-        r = int((sv > 1e-9 * sv[0]).sum())
-        if ((sv > 1e-11 * sv[0]) & (sv < 1e-7 * sv[0])).any():
-            raise Unclear
-        rest = np.abs(u[:, r:].T @ b).max(initial=0) / max(np.abs(b).max(), 1e-3)
-        if 1e-11 < rest < 1e-6:
-            raise Unclear
-        self.hopeless = rest >= 1e-6
-        self.A, self.b = u[:, :r].T @ A, u[:, :r].T @ b
+        self.reduce(A, b)
         self.c = np.zeros(A.shape[1])
         self.c[0] = 1.0 if limit is None and settle is None else -1.0
         self.lines, self.cones = [], []
@@ -86,6 +77,21 @@ class Program:
             own = np.eye(N)[1:]
             own[:n] *= (l.top / F0)[:, None]
             self.cone(-row(_0=1.0), 0.0, own, np.zeros(N - 1))
+        self.stack()
+
+    def reduce(self, A, b):
+        """Dependent rows are taken out; a wanted wrench outside what is left has no balance at all."""
+        u, sv, _ = np.linalg.svd(A)
+        r = int((sv > 1e-9 * sv[0]).sum())
+        if ((sv > 1e-11 * sv[0]) & (sv < 1e-7 * sv[0])).any():
+            raise Unclear("rank")
+        rest = np.abs(u[:, r:].T @ b).max(initial=0) / max(np.abs(b).max(), 1e-3)
+        if 1e-11 < rest < 1e-6:
+            raise Unclear("reach")
+        self.hopeless = rest >= 1e-6
+        self.A, self.b = u[:, :r].T @ A, u[:, :r].T @ b
+
+    def stack(self):
         self.G = np.array([g for g, _ in self.lines] + [g for G, _ in self.cones for g in G])
         self.h = np.array([x for _, x in self.lines] + [x for _, h in self.cones for x in h])
         self.sizes = [len(h) for _, h in self.cones]
@@ -113,8 +119,23 @@ class Program:
                 self.proof = np.array(r["y"]).ravel(), np.array(r["z"]).ravel()
                 return None
             if r["status"] == "optimal":
+                self.asked = tol
                 return np.array(r["x"]).ravel()
         raise Unclear
+
+    def value(self):
+        """s alone, from the peer where it reaches what it is asked for at first, else in 80 bit."""
+        if self.hopeless:
+            return None
+        x = self.conelp() if self.sizes else self.highs()
+        if x is None:
+            return None
+        if self.sizes and self.asked > 1e-10:
+            p, _, _, off = conic.solve(self.c, self.A, self.b, self.G, self.h, conic.Cones(len(self.lines), self.sizes))
+            if not (off < PROOF and abs(float(p[0]) - x[0]) < 1e-6 * max(1, abs(x[0]))):
+                raise Unclear("proof")
+            return float(p[0]) * self.s0
+        return x[0] * self.s0
 
     def forces(self, x):
         return np.r_[x[1:1 + self.n] * self.l.top, x[1 + self.n:] * self.F0]
