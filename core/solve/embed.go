@@ -63,7 +63,7 @@ func (s *Solver) early() float64 {
 	if s.inside || s.quad || s.idle {
 		return 0
 	}
-	return 1e-3
+	return 1e-2
 }
 
 // quality of the point: what is left of primal and dual residuals and of the gap, relative.
@@ -121,7 +121,7 @@ func (s *Solver) embed() (Status, string) {
 		if worst <= early && inside { // guess the tight bounds and jump to their answer
 			early = worst * 1e-2
 			s.tight(1)
-			if s.pin() {
+			if s.pin(true) {
 				s.pinDuals()
 				s.cornered = true
 				return Optimal, ""

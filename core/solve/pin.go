@@ -8,14 +8,53 @@ const pins = 8
 // settled is the step, in units of force, after which the next would only be rounding.
 const settled = 2e-9
 
+// rounds is how often the set of tight bounds is mended before the guess is given up.
+const rounds = 4
+
 // pin finds the optimum on its tight bounds to the last digit, by Newton's method on the equations
 // that they, the balance and the duals make, (6.21). An interior point sees a curved bound's
 // forces only to the root of its gap. It tells whether it got there; forces, y and t are then moved
-// in place, with τ = 1.
-func (s *Solver) pin() bool {
+// in place, with τ = 1. With mend, bounds that turn out otherwise are added and let go.
+func (s *Solver) pin(mend bool) bool {
 	s.tangents = room(s.tangents, s.np)
 	s.save()
 	s.unhomogenise()
+	s.collect()
+	for range rounds {
+		if !s.converge() {
+			break
+		}
+		switch s.pinned(mend) {
+		case kept:
+			return true
+		case mended:
+			s.collect()
+			continue
+		}
+		break
+	}
+	s.restore()
+	return false
+}
+
+// converge repeats pinStep until nothing moves.
+func (s *Solver) converge() bool {
+	last := math.Inf(1)
+	for range pins {
+		move := s.pinStep()
+		if !(move < 1) || move > 0.5*last && move > settled {
+			return false
+		}
+		if move <= settled {
+			return true
+		}
+		last = move
+	}
+	return false
+}
+
+// collect lists the tight bounds of every pull, three at most.
+func (s *Solver) collect() {
 	for i := range s.pulls {
 		o, k := &s.pulls[i], &s.tangents[i]
 		k.n = 0
@@ -29,22 +68,6 @@ func (s *Solver) pin() bool {
 			}
 		}
 	}
-	last := math.Inf(1)
-	for range pins {
-		move := s.pinStep()
-		if !(move < 1) || move > 0.5*last && move > settled {
-			break
-		}
-		if move <= settled {
-			if s.pinned() {
-				return true
-			}
-			break
-		}
-		last = move
-	}
-	s.restore()
-	return false
 }
 
 // unhomogenise divides the point by τ.
@@ -198,67 +221,4 @@ func (s *Solver) pinMove(i int, dy *[6]float64, dt float64) float64 {
 		k.mult[a] = v / k.l[a][a]
 	}
 	return size3(d[0], d[1], d[2])
-}
-
-// pinned tells whether the point that Newton found is the optimum: no other bound is broken and no
-// multiplier is negative.
-func (s *Solver) pinned() bool {
-	const tol = 1e-10
-	for i := range s.lines {
-		o := &s.lines[i]
-		if o.hasLo > 0 && o.u < o.lo-tol || o.hasHi > 0 && o.u > o.hi+float64(o.ht*s.t)+tol {
-			return false
-		}
-		d := dot6(&s.col[i], &s.y)
-		if o.atHi && d < 0 || o.atLo && d > 0 {
-			return false
-		}
-	}
-	for i := range s.pulls {
-		o := &s.pulls[i]
-		k := &s.tangents[i]
-		for a := range k.n {
-			if !(k.mult[a] > -tol) {
-				return false
-			}
-		}
-		if o.half && o.f[2] < o.minZ-tol {
-			return false
-		}
-		for j := o.c0; j < o.c1; j++ {
-			c := &s.cones[j]
-			v := c.value(o.f[0], o.f[1], o.f[2], s.t).axpy(1, c.h)
-			if !(v.a >= math.Sqrt(float64(v.x*v.x)+float64(v.y*v.y)+float64(v.z*v.z))-tol*math.Max(1, v.a)) {
-				return false
-			}
-		}
-	}
-	return true
-}
-
-// pinDuals writes the multipliers of pin out as duals of the bounds.
-func (s *Solver) pinDuals() {
-	for i := range s.lines {
-		o := &s.lines[i]
-		d := dot6(&s.col[i], &s.y)
-		o.zh, o.zl = math.Max(0, d), math.Max(0, -d)
-	}
-	for i := range s.pulls {
-		o, k := &s.pulls[i], &s.tangents[i]
-		o.z = 0
-		for j := o.c0; j < o.c1; j++ {
-			s.cones[j].z = four{}
-		}
-		for a := range k.n {
-			m := math.Max(0, k.mult[a])
-			if k.who[a] < 0 {
-				o.z = m
-				continue
-			}
-			c := &s.cones[k.who[a]]
-			v := c.value(o.f[0], o.f[1], o.f[2], s.t).axpy(1, c.h)
-			n := m / math.Sqrt(float64(v.x*v.x)+float64(v.y*v.y)+float64(v.z*v.z))
-			c.z = four{m, -n * v.x, -n * v.y, -n * v.z}
-		}
-	}
 }

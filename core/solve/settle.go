@@ -63,7 +63,7 @@ func (s *Solver) Settle(p *Program, t float64) Result {
 	tied := slack <= provable*math.Max(math.Abs(t), s.t0)
 	if tied && s.fresh {
 		s.tight(clear)
-		s.pin()
+		s.pin(false)
 		s.fresh = false
 	}
 	if s.inner == nil {
