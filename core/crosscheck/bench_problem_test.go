@@ -10,7 +10,7 @@ import (
 )
 
 // benchSizes are the numbers of vehicles that are timed, and how many problems of each.
-var benchSizes = []struct{ k, problems int }{{2, 9}, {4, 9}, {8, 9}, {16, 9}, {48, 7}, {200, 5}, {1000, 3}}
+var benchSizes = []struct{ k, problems int }{{2, 9}, {4, 9}, {8, 9}, {16, 9}, {48, 7}, {100, 5}, {200, 5}, {1000, 3}}
 
 // problem is one share problem, smallest worst utilisation, of k vehicles.
 type problem struct {

@@ -8,9 +8,9 @@ import (
 	"gonum.org/v1/gonum/optimize/convex/lp"
 )
 
-// simplexMost is the largest team that the dense simplex is asked about: at 48 vehicles of four
+// simplexMost is the largest team that the dense simplex is asked about: at 200 vehicles of four
 // rotors one run takes minutes.
-const simplexMost = 16
+const simplexMost = 48
 
 // simplexes times gonum's lp.Simplex on the rigid problems. It wants standard form and rows of full
 // rank, so that dependent rows are taken out first (not timed).

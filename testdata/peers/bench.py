@@ -21,7 +21,7 @@ from scipy.optimize import linprog
 from scipy.sparse import coo_matrix
 
 solvers.options["show_progress"] = False
-PATIENCE = 300  # s of one run; larger sizes are left out after one that took longer
+PATIENCE = 60  # s of one run; after one that took longer, no more problems of that size or larger
 
 
 class Entries(list):
