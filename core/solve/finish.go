@@ -138,7 +138,7 @@ func (s *Solver) certificate(r *Result) {
 			break
 		}
 		for k := range 6 {
-			r.Y[k] += v[k] * gamma / along
+			r.Y[k] += float64(v[k]*gamma) / along
 		}
 		stray = s.repair(r, true)
 		gamma, value = s.multiply(r)
@@ -168,7 +168,7 @@ func (s *Solver) polish() {
 	for range 3 {
 		var w Wrench
 		for k := range 6 {
-			w[k] = s.b[k]*s.tau - float64(s.tcol[k]*s.t)
+			w[k] = float64(s.b[k]*s.tau) - float64(s.tcol[k]*s.t)
 		}
 		for i := range s.lines {
 			for k := range 6 {
@@ -186,7 +186,7 @@ func (s *Solver) polish() {
 		s.t += t
 		for i := range s.lines {
 			o := &s.lines[i]
-			o.u += o.ih * (dot6(&s.col[i], &y) + o.wh*float64(o.ht*t))
+			o.u += float64(o.ih * (dot6(&s.col[i], &y) + float64(o.wh*float64(o.ht*t))))
 		}
 		for i := range s.pulls {
 			o := &s.pulls[i]

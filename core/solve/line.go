@@ -45,12 +45,12 @@ func (s *Solver) lineFactor(a *sums, one *side) {
 		}
 		o.ih = 1 / h
 		both := (o.wl + q) * o.wh * o.ih
-		a.eta += both * o.ht * o.ht
+		a.eta += float64(both * float64(o.ht*o.ht))
 		k := o.wh * o.ht * o.ih
 		// the column of τ, less the point itself over τ, (6.16)
 		el, eh, rx := -float64(o.wl*o.pl)*itau, -float64(o.wh*o.ph)*itau, o.rx*itau
 		f := (el - eh + rx) * o.ih
-		one.f += o.ht * o.ih * (float64((o.wl+q)*eh) + float64(o.wh*(el+rx)))
+		one.f += float64(float64(o.ht*o.ih) * (float64((o.wl+q)*eh) + float64(o.wh*(el+rx))))
 		m := 0
 		for j := range 6 {
 			a.q[j] += float64(k * c[j])
@@ -78,11 +78,11 @@ func (s *Solver) lineSide(part, aim float64, correct bool, a *side) {
 			el += (aim - float64(o.dsl*o.dzl)) * o.isl * o.hasLo
 			eh += (aim - float64(o.dsh*o.dzh)) * o.ish * o.hasHi
 		}
-		el -= part * o.wl * o.pl
-		eh -= part * o.wh * o.ph
+		el -= float64(part * float64(o.wl*o.pl))
+		eh -= float64(part * float64(o.wh*o.ph))
 		o.el, o.eh = el, eh
 		f := (el - eh - float64(part*o.rx)) * o.ih
-		a.f += o.ht * o.ih * (float64((o.wl+q)*eh) + float64(o.wh*el) - float64(part*float64(o.wh*o.rx)))
+		a.f += float64(float64(o.ht*o.ih) * (float64((o.wl+q)*eh) + float64(o.wh*el) - float64(part*float64(o.wh*o.rx))))
 		for k := range 6 {
 			a.g[k] -= float64(f * c[k])
 		}

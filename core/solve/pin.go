@@ -181,7 +181,7 @@ func (s *Solver) pinPull(i int, a *sums, r *side) {
 	for b := range 3 {
 		h0[b] -= k.r[b]
 	}
-	a.eta += dot3(&k.with, &ht) + 2*dot3(&k.hft, &k.with)
+	a.eta += dot3(&k.with, &ht) + float64(2*dot3(&k.hft, &k.with))
 	r.f -= dot3(&k.with, &h0) + dot3(&k.hft, &k.zero)
 	m := 0
 	for d := range 6 {

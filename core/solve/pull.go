@@ -48,7 +48,7 @@ func (s *Solver) pullResidual(i int, a *sums) bool {
 	d := float64(x*rx) + float64(y*ry) + float64(z*rz)
 	a.mix += d
 	a.rx = larger(a.rx, longest(rx, ry, rz))
-	a.pay += o.pay * (math.Abs(rx) + math.Abs(ry) + math.Abs(rz))
+	a.pay += float64(o.pay * (math.Abs(rx) + math.Abs(ry) + math.Abs(rz)))
 	return ok
 }
 
@@ -140,7 +140,7 @@ func (s *Solver) pullSecond(i int, part float64, y *[6]float64, t float64) (sz f
 	if o.half {
 		x := &o.ex
 		o.dz = o.a2 - (float64(m[0]*x[0].a) + float64(m[1]*x[1].a) + float64(m[2]*x[2].a) + float64(m[3]*x[3].a))
-		sz += (math.Sqrt(o.s*o.z) + o.sw*o.p) * o.dz
+		sz += float64((math.Sqrt(o.s*o.z) + float64(o.sw*o.p)) * o.dz)
 	}
 	return sz - part*(float64(o.f[0]*o.rx[0])+float64(o.f[1]*o.rx[1])+float64(o.f[2]*o.rx[2]))
 }

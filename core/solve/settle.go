@@ -208,12 +208,12 @@ func (s *Solver) expand(r *Result, t float64) {
 		left := s.imbalance(r)
 		b := s.rank.in(left)
 		for i := range o.u {
-			o.u[i] += dot6(&s.col[i], &b) * s.lines[i].unit
+			o.u[i] += float64(dot6(&s.col[i], &b) * s.lines[i].unit)
 		}
 		for i := range o.f {
 			c := s.col[s.nl+3*i:]
 			for k := range 3 {
-				o.f[i][k] += dot6(&c[k], &b) * s.pulls[i].unit
+				o.f[i][k] += float64(dot6(&c[k], &b) * s.pulls[i].unit)
 			}
 		}
 	}
