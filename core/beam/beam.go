@@ -12,6 +12,7 @@ package beam
 import (
 	"math"
 	"slices"
+	"sort"
 
 	"cohoist/core/vec"
 )
@@ -158,7 +159,7 @@ func (b Bar) knots(l Loads) []float64 {
 	for _, s := range l.Spreads {
 		x = append(x, s.From, s.To)
 	}
-	slices.Sort(x)
+	sort.Slice(x, func(i, j int) bool { return x[i] < x[j] })
 	x = slices.Compact(x)
 	from, _ := slices.BinarySearch(x, b.Left)
 	to, _ := slices.BinarySearch(x, b.Right)

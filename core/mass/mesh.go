@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"slices"
+	"sort"
 
 	"cohoist/core/plan"
 )
@@ -49,7 +50,7 @@ func partners(m plan.Mesh) ([]int, error) {
 	other, clash := make([]int, len(sorted)), [2]int{-1, -1}
 	for v := range m.Vertices {
 		group := sorted[count[v]:count[v+1]]
-		slices.SortStableFunc(group, func(e, f int) int { return upper(e) - upper(f) })
+		sort.SliceStable(group, func(i, j int) bool { return upper(group[i]) < upper(group[j]) })
 		for len(group) > 0 {
 			k := 1
 			for k < len(group) && upper(group[k]) == upper(group[0]) {

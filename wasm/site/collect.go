@@ -50,17 +50,28 @@ func collect(out string) (map[string][]byte, error) {
 // small are compiler flags: without inlining the program is a tenth smaller (measured as brotli). What
 // the solver runs keeps it, as its speed counts.
 var small = []string{"-gcflags=all=-l", "-gcflags=cohoist/core/solve=", "-gcflags=cohoist/core/share=",
-	"-gcflags=cohoist/core/vec=", "-gcflags=math="}
+	"-gcflags=cohoist/core/vec="}
 
 // program compiles a program for the browser.
 func program(path, from string) ([]byte, error) {
 	args := append([]string{"build", "-trimpath", "-ldflags=-s -w", "-o", path}, small...)
-	cmd := exec.Command("go", append(args, from)...)
-	cmd.Env = append(os.Environ(), "GOOS=js", "GOARCH=wasm")
-	if text, err := cmd.CombinedOutput(); err != nil {
-		return nil, errors.New("the program does not compile: " + string(text))
+	text, err := compile(append(args, from), "GOEXPERIMENT=nogreenteagc")
+	if err != nil && strings.Contains(text, "GOEXPERIMENT") { // a Go that knows no such choice
+		text, err = compile(append(args, from))
+	}
+	if err != nil {
+		return nil, errors.New("the program does not compile: " + text)
 	}
 	return os.ReadFile(path)
+}
+
+// compile runs the compiler for the browser. The older of Go 1.26's two garbage collectors is a hundredth
+// of the whole program smaller, and the page's heap is small.
+func compile(args []string, env ...string) (string, error) {
+	cmd := exec.Command("go", args...)
+	cmd.Env = append(append(os.Environ(), "GOOS=js", "GOARCH=wasm"), env...)
+	text, err := cmd.CombinedOutput()
+	return string(text), err
 }
 
 // helper takes the script that vugu would evaluate at run time out of its source: a page without
