@@ -10,24 +10,22 @@ type four struct{ a, x, y, z float64 }
 //
 //	s = h τ + G F + g t in the cone, G F = (Z F_z; F_x, F_y, F_z or 0 when flat)
 type cone struct {
-	flat    bool
-	tight   bool    // s lies on the edge
-	zc      float64 // Z
-	h, g    four
-	s, z    four
-	w       four    // Nesterov–Todd point, determinant 1, (6.9)
-	eta     float64 // W = eta W̄(w)
-	ieta    float64
-	det     float64 // of λ
-	lam     four    // W z = W⁻¹ s
-	res     four    // the residual h τ + G F + g t − s
-	p       four    // W⁻¹ of it
-	u1, u2  four    // h + G x₁ + g t₁; G x₂ + g t₂, then ds itself
-	o       four    // right-hand side of W⁻¹ ds + W dz
-	ds, dz  four    // W⁻¹ ds, W dz
-	one     four    // W⁻¹ (h + G x₁ + g t₁) of the column of τ
-	q       [4]four // orthonormal columns of W⁻¹ (G g), (6.12)
-	r1, rds four    // room for right-hand sides
+	flat   bool
+	tight  bool    // s lies on the edge
+	zc     float64 // Z
+	h, g   four
+	s, z   four
+	w      four    // Nesterov–Todd point, determinant 1, (6.9)
+	eta    float64 // W = eta W̄(w)
+	ieta   float64
+	det    float64 // of λ
+	lam    four    // W z = W⁻¹ s
+	res    four    // the residual h τ + G F + g t − s
+	p      four    // W⁻¹ of it
+	o      four    // right-hand side of W⁻¹ ds + W dz
+	ds, dz four    // W⁻¹ ds, W dz; ds also holds right-hand sides before
+	one    four    // W⁻¹ (h + G x₁ + g t₁) of the column of τ
+	q      [4]four // orthonormal columns of W⁻¹ (G g), (6.12)
 }
 
 func (a four) dot(b four) float64 {

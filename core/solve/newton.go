@@ -32,6 +32,7 @@ type newton struct {
 	dtau, dkap float64
 	pivot      float64
 	r4         float64
+	part       float64 // of the residuals that the step takes away
 	mu         float64
 }
 
@@ -124,6 +125,7 @@ func (s *Solver) factor() bool {
 // longest α ≤ 1 it may be taken by, (6.15), (6.16).
 func (s *Solver) direction(part, aim float64, correct bool) float64 {
 	n := &s.step
+	n.part = part
 	r := side{f: -part * n.a.rt}
 	for k := range 6 {
 		r.g[k] = -part * n.a.ry[k]

@@ -5,8 +5,8 @@ import "math"
 // pins is the most Newton steps that pin takes, each of which doubles the digits.
 const pins = 8
 
-// settled is the step, in units of force, after which the next would only be rounding.
-const settled = 2e-9
+// settled is the step, in units of force, after which the next, its square, would be rounding.
+const settled = 1e-6
 
 // rounds is how often the set of tight bounds is mended before the guess is given up.
 const rounds = 4

@@ -59,7 +59,7 @@ func (s *Solver) pullConstant(i int, a *side) {
 	itau := 1 / s.tau
 	for j := o.c0; j < o.c1; j++ {
 		c := &s.cones[j]
-		c.rds = c.p.scale(-itau)
+		c.ds = c.p.scale(-itau)
 	}
 	half := 0.0
 	if o.half {
@@ -69,7 +69,7 @@ func (s *Solver) pullConstant(i int, a *side) {
 	o.down(e, itau)
 	o.k1, o.a1 = s.pullTurn(i, half, e, a)
 	for j := o.c0; j < o.c1; j++ {
-		s.cones[j].r1 = s.cones[j].rds
+		s.cones[j].one = s.cones[j].ds
 	}
 }
 
@@ -86,7 +86,7 @@ func (s *Solver) pullSide(i int, part, aim float64, correct bool, a *side) {
 		} else {
 			c.o = c.lam.scale(-1)
 		}
-		c.rds = c.o.axpy(-part, c.p)
+		c.ds = c.o.axpy(-part, c.p)
 	}
 	half := 0.0
 	if o.half {
@@ -110,8 +110,7 @@ func (s *Solver) pullFirst(i int, y *[6]float64, t float64) (pivot float64) {
 	m := o.along(&o.e1, y, t)
 	for j := o.c0; j < o.c1; j++ {
 		c := &s.cones[j]
-		c.u1 = c.value(o.f1[0], o.f1[1], o.f1[2], t).axpy(itau, c.s).axpy(itau, c.res)
-		c.one = c.lam.scale(itau).sub(c.dual(c.r1, &m))
+		c.one = c.lam.scale(itau).sub(c.dual(c.one, &m))
 		pivot += c.one.dot(c.one)
 	}
 	if o.half {
@@ -133,8 +132,7 @@ func (s *Solver) pullSecond(i int, part float64, y *[6]float64, t float64) (sz f
 	m := o.along(&o.e, y, t)
 	for j := o.c0; j < o.c1; j++ {
 		c := &s.cones[j]
-		c.u2 = c.value(o.f2[0], o.f2[1], o.f2[2], t)
-		c.dz = c.dual(c.rds, &m)
+		c.dz = c.dual(c.ds, &m)
 		sz += c.lam.axpy(1, c.p).dot(c.dz)
 	}
 	if o.half {
@@ -155,7 +153,6 @@ func (s *Solver) pullStep(i int, part, dtau float64) (most float64) {
 		c := &s.cones[j]
 		c.dz = c.dz.axpy(-dtau, c.one)
 		c.ds = c.o.sub(c.dz)
-		c.u2 = c.u2.axpy(part, c.res).axpy(dtau, c.u1) // ds, not by W: there and back costs digits
 		most = larger(most, larger(reachFrom(c.lam, c.ds, c.det), reachFrom(c.lam, c.dz, c.det)))
 	}
 	if o.half {
@@ -167,14 +164,16 @@ func (s *Solver) pullStep(i int, part, dtau float64) (most float64) {
 }
 
 func (s *Solver) pullMove(i int, a float64) {
-	o := &s.pulls[i]
+	o, n := &s.pulls[i], &s.step
 	for k := range 3 {
 		o.f[k] += float64(a * o.d[k])
 	}
 	for j := o.c0; j < o.c1; j++ {
 		c := &s.cones[j]
-		c.s = c.s.axpy(a, c.u2)
-		c.z = c.z.axpy(a*c.ieta, c.w.inverse().wbar(c.dz))
+		// ds from F, t and τ, not by W from W⁻¹ ds: there and back costs digits
+		ds := c.value(o.d[0], o.d[1], o.d[2], n.dt).axpy(n.dtau, c.h).axpy(n.part, c.res)
+		c.s = c.s.axpy(a, ds)
+		c.z = c.z.axpy(float64(a*c.ieta), c.w.inverse().wbar(c.dz))
 	}
 	if o.half {
 		o.s += float64(a * o.ds)

@@ -129,26 +129,31 @@ func (s *Solver) touch(i int, f *[3]float64, t float64) bool {
 
 // complete fills q up with tangents.
 func (k *tangent) complete() {
-	for m := k.n; m < 3; m++ {
-		var best [3]float64
-		long := 0.0
-		for axis := range 3 {
-			var g [3]float64
-			g[axis] = 1
-			for range 2 {
-				for a := range m {
-					d := dot3(&g, &k.q[a])
-					for b := range 3 {
-						g[b] -= float64(d * k.q[a][b])
-					}
-				}
-			}
-			if n := dot3(&g, &g); n > long*1.01 {
-				long, best = n, g
-			}
+	q := &k.q
+	switch k.n {
+	case 0:
+		*q = [3][3]float64{{1, 0, 0}, {0, 1, 0}, {0, 0, 1}}
+	case 1:
+		n := &q[0] // across the axis that n is least along
+		a := [3]float64{0, n[2], -n[1]}
+		if x, y, z := math.Abs(n[0]), math.Abs(n[1]), math.Abs(n[2]); y < x && y <= z {
+			a = [3]float64{-n[2], 0, n[0]}
+		} else if z < x {
+			a = [3]float64{n[1], -n[0], 0}
 		}
-		n := math.Sqrt(long)
-		k.q[m] = [3]float64{best[0] / n, best[1] / n, best[2] / n}
+		i := 1 / math.Sqrt(dot3(&a, &a))
+		q[1] = [3]float64{a[0] * i, a[1] * i, a[2] * i}
+		q[2] = cross3(&q[0], &q[1])
+	case 2:
+		q[2] = cross3(&q[0], &q[1])
+	}
+}
+
+func cross3(a, b *[3]float64) [3]float64 {
+	return [3]float64{
+		float64(a[1]*b[2]) - float64(a[2]*b[1]),
+		float64(a[2]*b[0]) - float64(a[0]*b[2]),
+		float64(a[0]*b[1]) - float64(a[1]*b[0]),
 	}
 }
 

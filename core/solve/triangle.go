@@ -161,7 +161,7 @@ func (o *pull) reduce(a *sums) {
 	a.eta += float64(r[9] * r[9])
 }
 
-// pullTurn takes from the right-hand side, rds and the half-line's, its part along the orthonormal
+// pullTurn takes from the right-hand side, ds and the half-line's, its part along the orthonormal
 // columns of F, adds the pull's part of the small system's right-hand side and returns that part's
 // coordinates with e added, and what is left of the half-line's, (6.14).
 func (s *Solver) pullTurn(i int, half float64, e *[3]float64, a *side) (k [3]float64, left float64) {
@@ -171,28 +171,28 @@ func (s *Solver) pullTurn(i int, half float64, e *[3]float64, a *side) (k [3]flo
 	var kx, ky, kz, kt float64
 	kx = h.dot(o.ex[0])
 	for j := range cs {
-		kx += cs[j].rds.dot(cs[j].q[0])
+		kx += cs[j].ds.dot(cs[j].q[0])
 	}
 	h = h.axpy(-kx, o.ex[0])
 	ky = h.dot(o.ex[1])
 	for j := range cs {
 		c := &cs[j]
-		c.rds = c.rds.axpy(-kx, c.q[0])
-		ky += c.rds.dot(c.q[1])
+		c.ds = c.ds.axpy(-kx, c.q[0])
+		ky += c.ds.dot(c.q[1])
 	}
 	h = h.axpy(-ky, o.ex[1])
 	kz = h.dot(o.ex[2])
 	for j := range cs {
 		c := &cs[j]
-		c.rds = c.rds.axpy(-ky, c.q[1])
-		kz += c.rds.dot(c.q[2])
+		c.ds = c.ds.axpy(-ky, c.q[1])
+		kz += c.ds.dot(c.q[2])
 	}
 	h = h.axpy(-kz, o.ex[2])
 	kt = h.dot(o.ex[3])
 	for j := range cs {
 		c := &cs[j]
-		c.rds = c.rds.axpy(-kz, c.q[2])
-		kt += c.rds.dot(c.q[3])
+		c.ds = c.ds.axpy(-kz, c.q[2])
+		kt += c.ds.dot(c.q[3])
 	}
 	r := &o.r
 	a.f += float64(r[9]*kt) - (float64(r[3]*e[0]) + float64(r[6]*e[1]) + float64(r[8]*e[2]))
