@@ -22,6 +22,7 @@ type peer struct {
 		Turn         []*float64 `json:"turn_rad_s2"`
 		Climb        *float64   `json:"climb_n"`
 		ClimbAcc     *float64   `json:"climb_m_s2"`
+		SideAcc      *float64   `json:"side_m_s2"`
 		Largest      *float64   `json:"largest_payload_kg"`
 		Forces       *forces    `json:"forces"`
 		LeastSquares *forces    `json:"least_squares"`
@@ -42,7 +43,7 @@ var tolerances = []struct {
 	tol  float64
 }{
 	{"utilisation", 1e-8},
-	{"dual bound", 1e-8},
+	{"dual bound", 1e-7}, // what the project promises; most are proven to 1e-10
 	{"residual", 1e-12},
 	{moves, 1e-7},
 	{movesAtEdge, 3e-6}, // where balance stops 3e-6 further on, that divides what rounding does to a bound
@@ -52,7 +53,7 @@ var tolerances = []struct {
 }
 
 const (
-	moves       = "moments, accelerations, climb"
+	moves       = "moments, accelerations, climb, side"
 	movesAtEdge = "the same near the edge of balance"
 )
 
@@ -159,6 +160,9 @@ func (p peer) compare(t *testing.T, r report.Report, all tally) {
 	}
 	if a.ClimbAcc != nil {
 		all.see(what, p.Seed, m.ClimbAcc, *a.ClimbAcc, 0.01)
+	}
+	if a.SideAcc != nil {
+		all.see(what, p.Seed, m.SideAcc, *a.SideAcc, 0.01)
 	}
 	if a.Largest != nil {
 		all.see("largest payload", p.Seed, r.Team.LargestPayload, *a.Largest, 1e-3*r.Team.Mass)

@@ -106,6 +106,21 @@ def climb(l):
     return None if x is None else (np.sqrt((np.linalg.norm(l.w[:3]) + x) ** 2 - d[:2] @ d[:2]) + d[2]) / l.M - G
 
 
+def side(l):
+    """Largest acceleration sideways, the worst of four ways. Payloads on three cables or more that do not
+    stand in a line go level, vehicles in tow; rigid teams without wind or leaned holds lean as far as
+    thrust and tilt let them. Otherwise not asked."""
+    if l.hung and not l.stiff:
+        spread = np.linalg.svd(np.array([v["r"] for v in l.hung]) - l.hung[0]["r"], compute_uv=False)
+        if len(l.hung) < 3 or spread[1] < 0.01 * spread[0] or spread[0] < 0.01:
+            return None
+        return min(ask.most(l, l.M * np.r_[d, 0, 0, 0], 1.0, lambda v: d) for d in (AXES[0], -AXES[0], AXES[1], -AXES[1]))
+    if l.hung or l.wind.any() or any(any(v["hold"].get("lean_deg", [0])) for v in l.stiff):
+        return None
+    up = ask.most(l, l.M * EYE[2])
+    return min(np.sqrt((G + up) ** 2 - G * G), G * np.tan(np.radians(min(v.get("tilt_max_deg", 30) for v in l.stiff))))
+
+
 def extras(p, l, t):
     a = {}
     if t < 0.999 and l.total > 0:
@@ -115,6 +130,7 @@ def extras(p, l, t):
         a["climb_m_s2"] = maybe("climb", lambda: climb(l))
         if a["climb_m_s2"] is not None:
             a["climb_n"] = a["climb_m_s2"] * l.total
+        a["side_m_s2"] = maybe("side", lambda: side(l))
     if l.m > 0 and t < 0.999:
         a["largest_payload_kg"] = maybe("largest payload", lambda: largest(p, l))
     a["forces"] = maybe("forces", lambda: ask.settle(l, t), forces)
