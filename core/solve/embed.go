@@ -6,6 +6,7 @@ import "math"
 // stops it first; what falls back still has to prove its gap, see finish.
 const (
 	wanted     = 1e-10
+	finest     = 1e-11 // for stage two
 	acceptable = 1e-7
 	iterations = 100
 )
@@ -85,7 +86,10 @@ func (s *Solver) quality() (primal, dual, gap float64) {
 func (s *Solver) embed() (Status, string) {
 	s.start()
 	best, seen := math.Inf(1), 0
-	early := s.early()
+	early, wanted := s.early(), wanted
+	if s.inside || s.quad {
+		wanted = finest
+	}
 	give := func(why string) (Status, string) {
 		if best <= acceptable {
 			s.restore()

@@ -12,6 +12,9 @@ const provable = 1e-7
 // balanced is the largest residual that still counts as solved; rounding leaves 1e-15 or so.
 const balanced = 1e-10
 
+// sharp is the gap that a guess must prove to be taken: the interior method comes as far.
+const sharp = 1e-9
+
 // strayed is how far the duals of a force that nothing bounds may miss (6.4), relative.
 const strayed = 1e-9
 
@@ -55,7 +58,7 @@ func (s *Solver) solved() Result {
 		s.certificate(&r)
 	case Optimal:
 		s.optimum(&r, !s.cornered)
-		if s.cornered && !(r.Status == Optimal && r.Residual <= 1e-12) { // the guess was no good
+		if s.cornered && !(r.Status == Optimal && r.Residual <= 1e-12 && math.Abs(r.T-r.Bound) <= sharp*math.Max(math.Abs(r.T), 0.1*s.t0)) { // the guess was no good
 			s.inside = true
 			r = s.Solve(s.p)
 			s.inside = false

@@ -21,7 +21,7 @@ func (s *Solver) pin(mend bool) bool {
 	s.unhomogenise()
 	s.collect()
 	for range rounds {
-		if !s.converge() {
+		if !s.converge(mend) {
 			break
 		}
 		switch s.pinned(mend) {
@@ -38,10 +38,10 @@ func (s *Solver) pin(mend bool) bool {
 }
 
 // converge repeats pinStep until nothing moves.
-func (s *Solver) converge() bool {
+func (s *Solver) converge(proof bool) bool {
 	last := math.Inf(1)
 	for range pins {
-		move := s.pinStep()
+		move := s.pinStep(proof)
 		if !(move < 1) || move > 0.5*last && move > settled {
 			return false
 		}
@@ -93,8 +93,9 @@ func (s *Solver) unhomogenise() {
 	s.t, s.tau, s.kap = s.t*k, 1, 0
 }
 
-// pinStep takes one Newton step and returns its size; infinite when there is none.
-func (s *Solver) pinStep() float64 {
+// pinStep takes one Newton step and returns its size, of forces in their units and t, and with
+// proof of y relative to itself; infinite when there is none.
+func (s *Solver) pinStep(proof bool) float64 {
 	n := &s.step
 	a := &n.a
 	a.s, a.eta = [21]float64{}, 0
@@ -119,6 +120,9 @@ func (s *Solver) pinStep() float64 {
 	}
 	dy, dt := n.k.solve(&r.g, r.f)
 	size := math.Abs(dt)
+	if proof {
+		size = math.Max(size, norm6(&dy)/math.Max(1e-300, norm6(&s.y)))
+	}
 	for i := range s.lines {
 		o := &s.lines[i]
 		du := o.zero + float64(o.with*dt) + float64(o.ih*dot6(&s.col[i], &dy))
