@@ -54,7 +54,7 @@ var small = []string{"-gcflags=all=-l", "-gcflags=cohoist/core/solve=", "-gcflag
 
 // program compiles a program for the browser.
 func program(path, from string) ([]byte, error) {
-	args := append([]string{"build", "-trimpath", "-ldflags=-s -w", "-o", path}, small...)
+	args := append([]string{"build", "-trimpath", "-buildvcs=false", "-ldflags=-s -w", "-o", path}, small...)
 	text, err := compile(append(args, from), "GOEXPERIMENT=nogreenteagc")
 	if err != nil && strings.Contains(text, "GOEXPERIMENT") { // a Go that knows no such choice
 		text, err = compile(append(args, from))
