@@ -65,6 +65,8 @@ func TestByHand(t *testing.T) {
 			Lines: []solve.Line{up(0, 0, inf, 0)}}, 0, solve.Unbounded},
 		{"accelerated sideways: 3-4-5", solve.Program{Goal: -1, Wrench: solve.Wrench{2: 40}, WrenchT: solve.Wrench{0: 4},
 			Pulls: []solve.Pull{{MinZ: none, Cones: []solve.Cone{{D: vec.V3{1, 0, 0}, C: 50}}}}}, 6, solve.Optimal},
+		{"a rotor's own two bounds hold t: 0 ≤ u = 3 + 3 t", solve.Program{Goal: 1, Wrench: solve.Wrench{2: 3}, WrenchT: solve.Wrench{2: 3},
+			Lines: []solve.Line{up(0, 0, 3, 3)}}, -1, solve.Optimal}, // found by fuzzing
 		{"no vehicle at all", solve.Program{Goal: 1, Wrench: solve.Wrench{2: 1}}, 0, solve.Infeasible},
 	}
 	s := solve.NewSolver()

@@ -61,7 +61,7 @@ func proven(t *testing.T, what string, p *solve.Program, r solve.Result, loose f
 		c := certify.Forces(p, r.U, r.F, r.T)
 		c.Duals(p, &r)
 		gap := p.Goal * (r.T - c.Bound(p.Goal)) / math.Max(math.Abs(r.T), 1e-3)
-		if !(c.Imbalance <= 1e-12*loose && c.Broken <= 1e-9*loose && c.Stray <= 1e-11*loose && gap <= 1e-7*loose && gap >= -1e-12*loose) {
+		if !(c.Imbalance <= 1e-12*loose && c.Broken <= 1e-9*loose && c.Stray <= 1e-11*loose && gap <= 1e-7*loose && gap >= -1e-9*loose) {
 			t.Errorf("%s: T = %g: gap %.2g, %+v", what, r.T, gap, c)
 		}
 	case solve.Infeasible:

@@ -124,7 +124,7 @@ type pull struct {
 	d      [3]float64
 }
 
-// scalable reads the program's numbers: false when one is not finite that must be.
+// readable looks at the program's numbers: false when one is not finite that must be.
 func (s *Solver) readable(p *Program) bool {
 	sum := p.Goal
 	for i := range 6 {

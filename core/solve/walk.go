@@ -12,7 +12,7 @@ import "math"
 // walked round for ever.
 const walks = 200
 
-// flat is the part of the residual, relative, below which there is nothing left to climb.
+// flatness is the part of the residual, relative, below which there is nothing left to climb.
 const flatness = 1e-12
 
 // walker is the state of a walk.
