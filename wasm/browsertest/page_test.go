@@ -87,7 +87,7 @@ func TestThePlanSurvivesAReload(t *testing.T) {
 	p := open(t, desktop, "")
 	p.write("s-mass", "4.75")
 	p.write("title", "Lamp room")
-	p.wait(`location.hash.length > 20 && localStorage.getItem("cohoist/plan").includes("Lamp room")`)
+	p.wait(`location.hash.length > 20 && (localStorage.getItem("cohoist/plan") || "").includes("Lamp room")`)
 	p.do(chromedp.Navigate(address)) // without the link
 	p.ready()
 	if m, title := p.value("s-mass"), p.value("title"); m != "4.75" || title != "Lamp room" {
@@ -99,7 +99,7 @@ func TestTheLinkOpensTheSamePlan(t *testing.T) {
 	p := open(t, desktop, "")
 	p.write("s-mass", "3.125")
 	p.wait(`location.hash.length > 20`)
-	p.wait(`localStorage.getItem("cohoist/plan").includes("3.125")`)
+	p.wait(`(localStorage.getItem("cohoist/plan") || "").includes("3.125")`)
 	other := open(t, desktop, eval[string](p, `location.hash`))
 	if got := other.value("s-mass"); got != "3.125" {
 		t.Errorf("the link gave a mass of %q", got)
@@ -109,7 +109,7 @@ func TestTheLinkOpensTheSamePlan(t *testing.T) {
 func TestABadLinkIsSaidAndThePlanStays(t *testing.T) {
 	p := open(t, desktop, "")
 	p.write("s-mass", "3.25")
-	p.wait(`localStorage.getItem("cohoist/plan").includes("3.25")`)
+	p.wait(`(localStorage.getItem("cohoist/plan") || "").includes("3.25")`)
 	good := eval[string](p, `location.hash`)
 	for _, bad := range []string{good[:len(good)-7], "#p99." + good[4:], "#nonsense", good[:30] + "xyz" + good[33:]} {
 		eval[any](p, `location.hash = "`+bad+`"`)
