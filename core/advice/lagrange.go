@@ -4,62 +4,7 @@ import (
 	"math"
 
 	"cohoist/core/solve"
-	"cohoist/core/vec"
 )
-
-// lagrangian is that of the even-effort program at a fixed answer with its duals, (11.2). At the
-// program's own answer it is t; its change with the program's data is the change of t.
-func lagrangian(p *solve.Program, r *solve.Result) float64 {
-	l := float64(p.Goal * r.T)
-	var sum solve.Wrench // wanted less given
-	for k := range 6 {
-		sum[k] = p.Wrench[k] + float64(r.T*p.WrenchT[k])
-	}
-	for i := range p.Lines {
-		line, u := &p.Lines[i], r.U[i]
-		for k := range 6 {
-			sum[k] -= float64(line.Column[k] * u)
-		}
-		if r.LineLo[i] > 0 {
-			l += float64(r.LineLo[i] * (line.Lo - u))
-		}
-		if r.LineHi[i] > 0 {
-			l += float64(r.LineHi[i] * (u - line.Hi - float64(line.HiT*r.T)))
-		}
-	}
-	n := 0
-	for i := range p.Pulls {
-		q, f := &p.Pulls[i], r.F[i]
-		turn := q.At.Cross(f)
-		for k := range 3 {
-			sum[k] -= f[k]
-			sum[3+k] -= turn[k]
-		}
-		if r.PullZ[i] > 0 {
-			l += float64(r.PullZ[i] * (q.MinZ - f[2]))
-		}
-		for j := range q.Cones {
-			d := &r.Cones[n]
-			n++
-			if d.A > 0 {
-				l -= coned(&q.Cones[j], d, f, r.T)
-			}
-		}
-	}
-	for k := range 6 {
-		l += float64(r.Y[k] * sum[k])
-	}
-	return l
-}
-
-// coned is the dual of a cone times what the cone leaves free: A (Z F_z + T t + C) + V · (F + B + t D).
-func coned(c *solve.Cone, d *solve.Dual, f vec.V3, t float64) float64 {
-	x := f.Add(c.B).Add(c.D.Scale(t))
-	if c.Flat {
-		x[2] = 0
-	}
-	return float64(d.A*(float64(c.Z*f[2])+float64(c.T*t)+c.C)) + d.V.Dot(x)
-}
 
 // rate is dt/dx of a parameter of the plan, per its unit, (11.1): the data of the program are
 // differenced, the answer stays. NaN when the changed plan has no program.
@@ -69,5 +14,5 @@ func (l *lift) rate(k *knob, r *solve.Result) float64 {
 	if up == nil || down == nil {
 		return math.NaN()
 	}
-	return (lagrangian(up.Even(0), r) - lagrangian(down.Even(0), r)) / (2 * h)
+	return (solve.Lagrangian(up.Even(0), r) - solve.Lagrangian(down.Even(0), r)) / (2 * h)
 }

@@ -56,7 +56,7 @@ func TestRates(t *testing.T) {
 		if r.Status != solve.Optimal {
 			t.Fatalf("%s: %v", name, r.Status)
 		}
-		if x := lagrangian(m.Even(0), &r); math.Abs(x-r.T) > 1e-8 {
+		if x := solve.Lagrangian(m.Even(0), &r); math.Abs(x-r.T) > 1e-8 {
 			t.Errorf("%s: the Lagrangian is %v at its own answer, t is %v", name, x, r.T)
 		}
 		again := func(k *knob, d float64) float64 {

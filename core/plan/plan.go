@@ -38,6 +38,7 @@ type Plan struct {
 	Team     []Member         `json:"team"`
 	Site     Site             `json:"site"`
 	Limits   Limits           `json:"limits"`
+	Errors   Errors           `json:"errors"`
 	Policy   string           `json:"policy"`
 	Extra    Extra            `json:"-"`
 }
@@ -179,5 +180,19 @@ type Limits struct {
 	Separation  float64 `json:"separation_m"` // centre to centre
 	COMError    float64 `json:"com_error_m"`  // how far the centre of mass may be from where the plan has it
 	TurnReserve float64 `json:"turn_rad_s2"`  // roll and pitch acceleration kept free for attitude control
+	Extra       Extra   `json:"-"`
+}
+
+// Errors says how far the plan's numbers may be from what is true on the day: standard deviations of
+// normal errors that are cut off at three of them. What is left out is for core/scatter to assume.
+type Errors struct {
+	PayloadMass float64 `json:"payload_mass_ratio"` // of the payload's mass
+	COM         float64 `json:"com_m"`              // of its centre of mass, along each axis
+	Thrust      float64 `json:"thrust_ratio"`       // of each vehicle's thrust, by itself
+	Attach      float64 `json:"attach_m"`           // of each attachment, along each axis
+	Line        float64 `json:"line_m"`             // of each cable's length
+	Density     float64 `json:"density_ratio"`      // of the air
+	Wind        float64 `json:"wind_m_s"`
+	WindTo      float64 `json:"wind_to_deg"`
 	Extra       Extra   `json:"-"`
 }
