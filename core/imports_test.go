@@ -19,8 +19,8 @@ var level = map[string]int{
 	"certify": 2, "mass": 2, "air": 2, "class": 2, "link": 2, "pattern": 2,
 	"vehicle": 3, "example": 3, "beam": 3,
 	"share":   4,
-	"agility": 5, "scatter": 5,
-	"check":   6, "place": 6,
+	"agility": 5, "hang": 5, "scatter": 5,
+	"check": 6, "place": 6,
 	"report": 7, "advice": 8, "crosscheck": 8,
 }
 

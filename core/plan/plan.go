@@ -158,8 +158,10 @@ type Hold struct {
 	Lean          [2]float64 `json:"lean_deg"`
 	GripForceMax  float64    `json:"grip_force_max_n"`
 	GripMomentMax float64    `json:"grip_moment_max_n_m"`
-	Stiffness     float64    `json:"stiffness_n_m"`  // upwards, when the vehicle holds its place rather than its thrust
-	LengthError   float64    `json:"length_error_m"` // how far the place it holds may be from where it should
+	Stiffness     float64    `json:"stiffness_n_m"`    // upwards, when the vehicle holds its place rather than its thrust
+	LengthError   float64    `json:"length_error_m"`   // how far the place it holds may be from where it should
+	LineStiffness float64    `json:"line_stiffness_n"` // axial stiffness E A of the cable: pull over strain
+	LineMaterial  string     `json:"line_material"`    // of the cable, when its stiffness is not known
 	Extra         Extra      `json:"-"`
 }
 
