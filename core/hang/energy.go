@@ -149,8 +149,9 @@ func (b *body) add(r, n vec.V3, t, across, k float64, g *vec6, h *mat6) {
 		h[3+i][3+i] += square       // (12.6), (12.7)
 		for j := range 3 {
 			if j <= i {
-				h[i][j] += float64(along * n[i] * n[j])                                                                                             // (12.6)
-				h[3+i][3+j] += float64(along*v[i]*v[j]) - float64(across*r[i]*r[j]) - float64(0.5*t/b.size*(float64(n[i]*r[j])+float64(r[i]*n[j]))) // (12.6), (12.7)
+				lean := float64(n[i]*r[j]) + float64(r[i]*n[j])
+				h[i][j] += float64(along * n[i] * n[j])                                                          // (12.6)
+				h[3+i][3+j] += float64(along*v[i]*v[j]) - float64(across*r[i]*r[j]) - float64(0.5*t/b.size*lean) // (12.6), (12.7)
 			}
 			h[3+i][j] += float64(across*skew[j][i]) + float64(along*v[i]*n[j]) // (12.6)
 		}

@@ -92,18 +92,8 @@ func (b *body) alike(f, s State) bool {
 
 // balance follows Newton's method to a stationary point of any kind, with soft lines first, (12.11).
 func (b *body) balance(x spot) (spot, bool) {
-	soft := *b
-	soft.springs = make([]spring, len(b.springs))
 	for strain := softest; ; strain *= 0.1 {
-		same := true
-		soft.stiff = 0
-		for i, s := range b.springs {
-			if most := b.weight / (strain * math.Max(s.rest, 1e-3)); s.k > most {
-				s.k, same = most, false
-			}
-			soft.springs[i] = s
-			soft.stiff += s.k
-		}
+		soft, same := b.soft(strain)
 		y, ok := soft.stationary(x)
 		if same || !ok {
 			return y, ok

@@ -1,6 +1,7 @@
 package hang_test
 
 import (
+	"math"
 	"testing"
 
 	"cohoist/core/hang"
@@ -60,5 +61,26 @@ func TestEquilibria(t *testing.T) {
 			}
 			t.Logf("%d lines, centre of mass %v: %d equilibria, %d stable", k, com, len(all), stable)
 		}
+	}
+}
+
+// On upright lines from three points the attachments stay level, so that a centre of mass above them does no harm; on two the
+// payload turns over about their line, by hand (the potential m g d cos φ has no minimum upright).
+func TestCentreAboveAttachments(t *testing.T) {
+	for k, stable := range map[int]bool{2: false, 3: true} {
+		rig := hang.Rig{Load: load(3, vec.V3{0, 0, 0.3}), Lines: lines(ring(k, 0.5, 2, 0), ring(k, 0.5, 0, 0), 2)}
+		upright := 0
+		for _, s := range rig.Equilibria(1) {
+			if s.Tilt < 1e-6 && s.Pose.Attitude[0][0] > 0.999 {
+				upright++
+				if s.Stable != stable {
+					t.Errorf("upright on %d lines: stable %v", k, s.Stable)
+				}
+			}
+		}
+		if upright != 1 {
+			t.Errorf("%d upright equilibria on %d lines, want 1", upright, k)
+		}
+		near(t, "tilt where it ends", rests(t, rig, hang.Level).Tilt, map[bool]float64{true: 0, false: math.Pi}[stable], 1e-6)
 	}
 }

@@ -142,6 +142,9 @@ func TestCannotHang(t *testing.T) {
 			t.Error("equilibria or modes of a rig that cannot hang")
 		}
 	}
+	if _, err := whole.Rest(hang.Pose{Origin: vec.V3{math.NaN(), 0, 0}, Attitude: vec.Identity}); err != hang.ErrNumber {
+		t.Errorf("a start that is no number: %v", err)
+	}
 }
 
 // BenchmarkRest is one rest of eight lines after a vehicle moved 5 cm.

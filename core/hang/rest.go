@@ -14,7 +14,11 @@ func (r Rig) Rest(start Pose) (State, error) {
 	if err != nil {
 		return State{}, err
 	}
-	x, ok := b.rest(b.spot(start))
+	from := b.spot(start)
+	if e := b.energy(from); math.IsNaN(e) || math.IsInf(e, 0) {
+		return State{}, ErrNumber
+	}
+	x, ok := b.rest(from)
 	s := b.state(x, len(r.Lines))
 	if !ok {
 		return s, ErrUnsettled
