@@ -20,11 +20,41 @@
     try { render(); } finally { drawing--; }
   };
 
+  // Changes the page by a patch: fields of four, see ui/paint.
+  const app = document.getElementById("app");
+  window.cohoistPatch = (text) => {
+    const f = text.split("\x1f");
+    drawing++;
+    try {
+      for (let i = 0; i + 3 < f.length; i += 4) {
+        let at = app;
+        if (f[i] !== "") for (const k of f[i].split(",")) at = at.childNodes[k];
+        const key = f[i + 2], value = f[i + 3];
+        switch (f[i + 1]) {
+          case "a": at.setAttribute(key, value); break;
+          case "d": at.removeAttribute(key); break;
+          case "p": { const v = JSON.parse(value); if (at[key] !== v) at[key] = v; break; }
+          case "t": at.nodeValue = value; break;
+          case "h": at.innerHTML = value; break;
+          case "n": while (at.childNodes.length > value) at.lastChild.remove(); break;
+          case "x": {
+            const [tag, space] = value.split(":").reverse();
+            const n = value === "" ? document.createTextNode("")
+              : space ? document.createElementNS("http://www.w3.org/2000/svg", tag) : document.createElement(tag);
+            const old = at.childNodes[key];
+            if (old) old.replaceWith(n); else at.append(n);
+          }
+        }
+      }
+    } finally { drawing--; }
+  };
+
   if (!window.WebAssembly) {
     say("This browser cannot run WebAssembly, which the calculation needs. A current browser can.");
     return;
   }
   const go = new Go();
+  go.env = { GOGC: "400" }; // the heap is small, and collecting takes the time of frames
   const url = new URL(me.dataset.wasm, document.baseURI).href;
   const fetched = () => fetch(url, { credentials: "same-origin" }).then((r) => {
     if (!r.ok) throw new Error("the host answered " + r.status);

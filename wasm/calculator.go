@@ -14,10 +14,10 @@ import (
 	"cohoist/wasm/bytes"
 )
 
-// Reports that take no longer than this are computed while the event waits: the answer is then in
-// the same drawing as the question. Longer ones go to a worker, so that the page never stands still.
+// Reports that take no longer than patience are computed while the event waits. Longer ones go to a
+// worker, so that the page never stands still.
 const (
-	patience  = 9 * time.Millisecond
+	patience  = 3 * time.Millisecond
 	largeTeam = 40
 	tooLong   = 3 * time.Second // a calculation that is waited for is given up after this
 )
@@ -59,6 +59,11 @@ func (c *calculator) Start(p plan.Plan, done func(report.Report, error)) {
 // took learns how long reports take: the time grows with the number of vehicles.
 func (c *calculator) took(d time.Duration, p plan.Plan) {
 	c.mean = (2*c.mean + d/time.Duration(max(1, len(p.Team)))) / 3
+}
+
+// soon tells that the report in the worker is likely to come before lag is over.
+func (c *calculator) soon() bool {
+	return c.up && c.at != nil && c.mean*time.Duration(len(c.at.p.Team)) < lag
 }
 
 // stop ends a calculation that nobody waits for any more.

@@ -26,7 +26,7 @@ func main() {
 	}
 }
 
-// run draws the page after every event, for ever.
+// run draws the page once a frame while there are events, for ever.
 func run() error {
 	renderer, err := mount("#app")
 	if err != nil {
@@ -37,16 +37,21 @@ func run() error {
 		return err
 	}
 	b := &browser{env: renderer.EventEnv(), timers: map[string]timer{}}
-	s := store.Restored(root.First(), store.Ports{Calculator: &calculator{b: b}, Keeper: b, Address: b, Desk: b, Adviser: &adviser{b: b}})
-	b.guard = func(r any) {
-		s.Say("program", "Something went wrong inside the page; the plan is kept. "+store.Fault(r).Error())
-	}
+	calc := &calculator{b: b}
+	s := store.Restored(root.First(), store.Ports{Calculator: calc, Keeper: b, Address: b, Desk: b, Adviser: &adviser{b: b}})
+	b.guard = s.Broke
 	b.listen(s)
 	page := &root.Root{Store: s}
 	painter := &paint.Painter{Guard: b.guard}
-	for ok := true; ok; ok = renderer.EventWait() {
+	drawn := 0
+	f := &frames{draw: func() {
+		drawn = s.Reports()
 		draw(renderer, env, painter, page, s)
 		b.drawn()
+	}, wait: func() bool { return s.Busy && drawn == s.Reports() && calc.soon() }}
+	f.draw()
+	for renderer.EventWait() {
+		f.want()
 	}
 	return nil
 }
@@ -60,8 +65,14 @@ func draw(renderer *domrender.JSRenderer, env *vugu.BuildEnv, painter *paint.Pai
 			js.Global().Call("cohoistSay", "The page could not be drawn "+store.Fault(r).Error()+". Undo (Ctrl+Z) may help; the plan is kept.")
 		}
 	}()
-	if err := renderer.Render(painter.Frame(env.RunBuild(page))); err != nil {
-		panic(err)
+	frame, patch := painter.Next(env.RunBuild(page))
+	if frame != nil {
+		if err := renderer.Render(frame); err != nil {
+			panic(err)
+		}
+	}
+	if patch != "" {
+		js.Global().Call("cohoistPatch", patch)
 	}
 }
 

@@ -12,6 +12,7 @@ import (
 	"reflect"
 	"sort"
 	"strings"
+	"sync"
 )
 
 // Mode says what becomes of things that are not there.
@@ -191,8 +192,20 @@ type Field struct {
 	OmitEmpty bool
 }
 
-// Fields returns the keys of a struct type in the order they are written.
+// known are the fields of the types seen so far: to read tags takes long.
+var known sync.Map // reflect.Type → []Field
+
+// Fields returns the keys of a struct type in the order they are written. The list is not to be changed.
 func Fields(t reflect.Type) []Field {
+	if f, ok := known.Load(t); ok {
+		return f.([]Field)
+	}
+	f := fields(t)
+	known.Store(t, f)
+	return f
+}
+
+func fields(t reflect.Type) []Field {
 	out := []Field{}
 	for i := range t.NumField() {
 		f := t.Field(i)

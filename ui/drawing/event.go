@@ -5,23 +5,59 @@ import (
 	"strconv"
 
 	"github.com/vugu/vugu"
+	"github.com/vugu/vugu/js"
 )
 
 // The browser's events, made into steps of drag and turning.
 
 // place is where the pointer is in the viewBox of the element that handles the event.
 func place(e vugu.DOMEvent, width float64) Point {
-	r := e.JSEventCurrentTarget().Call("getBoundingClientRect")
+	return within(e.JSEventCurrentTarget(), e.PropFloat64("clientX"), e.PropFloat64("clientY"), width)
+}
+
+// within is a place of the window in the viewBox of an element.
+func within(el js.Value, x, y, width float64) Point {
+	r := el.Call("getBoundingClientRect")
 	w := r.Get("width").Float()
 	if !(w > 0) {
 		return Point{math.Inf(1), math.Inf(1)}
 	}
 	k := width / w
-	return Point{(e.PropFloat64("clientX") - r.Get("left").Float()) * k, (e.PropFloat64("clientY") - r.Get("top").Float()) * k}
+	return Point{(x - r.Get("left").Float()) * k, (y - r.Get("top").Float()) * k}
 }
 
-func capture(e vugu.DOMEvent) {
-	e.JSEventCurrentTarget().Call("setPointerCapture", e.PropFloat64("pointerId"))
+// follow captures the pointer and calls f for every move until it is let go. The listener is the browser's
+// own: vugu's copies all that there is to know of an event and its element, which takes longer than to
+// answer the move.
+func (v *View) follow(e vugu.DOMEvent, width float64, f func(at Point, free bool)) {
+	el, env := e.JSEventCurrentTarget(), e.EventEnv()
+	el.Call("setPointerCapture", e.PropFloat64("pointerId"))
+	v.stop()
+	moved := js.FuncOf(func(_ js.Value, args []js.Value) any {
+		env.Lock()
+		defer env.UnlockRender()
+		defer func() {
+			if r := recover(); r != nil && v.OnPanic != nil {
+				v.OnPanic(r)
+			}
+		}()
+		m := args[0]
+		f(within(el, m.Get("clientX").Float(), m.Get("clientY").Float(), width), m.Get("altKey").Bool())
+		return nil
+	})
+	el.Call("addEventListener", "pointermove", moved)
+	v.unfollow = func() {
+		el.Call("removeEventListener", "pointermove", moved)
+		moved.Release()
+	}
+}
+
+// stop ends following the pointer.
+func (v *View) stop() {
+	if v.unfollow != nil {
+		v.unfollow()
+		v.unfollow = nil
+	}
 }
 
 // ours says that a pointer event is the main button of the first finger or the mouse.
@@ -42,7 +78,7 @@ func (v *View) grab(e vugu.DOMEvent) {
 		return
 	}
 	if v.begin(place(e, SheetWidth), reach) {
-		capture(e)
+		v.follow(e, SheetWidth, v.moveTo)
 	}
 }
 
@@ -62,8 +98,6 @@ func (v *View) begin(at Point, reach float64) bool {
 	return true
 }
 
-func (v *View) move(e vugu.DOMEvent) { v.moveTo(place(e, SheetWidth), e.PropBool("altKey")) }
-
 // moveTo moves the held handle. The first few units of way are a click's, not a drag's.
 func (v *View) moveTo(at Point, free bool) {
 	d := v.drag
@@ -76,8 +110,8 @@ func (v *View) moveTo(at Point, free bool) {
 	}
 }
 
-func (v *View) release(vugu.DOMEvent) { v.let(false) }
-func (v *View) abandon(vugu.DOMEvent) { v.let(true) }
+func (v *View) release(vugu.DOMEvent) { v.stop(); v.let(false) }
+func (v *View) abandon(vugu.DOMEvent) { v.stop(); v.let(true) }
 
 // let ends a drag: with what it came to, or with what was there before.
 func (v *View) let(back bool) {
@@ -214,11 +248,9 @@ func (v *View) endKeys(keep bool) {
 func (v *View) turnGrab(e vugu.DOMEvent) {
 	if ours(e) {
 		v.turn.grab(place(e, TurnSize))
-		capture(e)
+		v.follow(e, TurnSize, func(at Point, _ bool) { v.turn.to(at) })
 	}
 }
-
-func (v *View) turnMove(e vugu.DOMEvent) { v.turn.to(place(e, TurnSize)) }
 
 func (v *View) turnRelease(e vugu.DOMEvent) {
 	if v.turn.held && !v.turn.moved {
@@ -228,6 +260,7 @@ func (v *View) turnRelease(e vugu.DOMEvent) {
 		}
 	}
 	v.turn.held = false
+	v.stop()
 }
 
 func (v *View) turnKey(e vugu.DOMEvent) {

@@ -22,6 +22,8 @@ type View struct {
 	OnEdit func(e Edit, done bool)
 	// OnSelect is called with the member a click or a touched handle belongs to.
 	OnSelect func(id string)
+	// OnPanic is called with what a move of the pointer panicked with.
+	OnPanic func(any)
 
 	scene   *Scene
 	frame   Frame
@@ -32,6 +34,8 @@ type View struct {
 	held    *Frame // kept while either lasts
 	turn    turning
 	words   bool // the drawing in words is open
+
+	unfollow func() // ends following the pointer
 }
 
 // Build makes the picture.
@@ -98,8 +102,7 @@ func (v *View) sheet() *vugu.VGNode {
 	figure.On(n, "keyup", v.keyUp)
 	figure.On(n, "focusout", v.focusOut)
 	figure.On(n, "click", v.pick)
-	if v.drag != nil { // only then: each event draws the page anew
-		figure.On(n, "pointermove", v.move)
+	if v.drag != nil {
 		figure.On(n, "pointerup", v.release)
 		figure.On(n, "pointercancel", v.abandon)
 	}
@@ -130,7 +133,6 @@ func (v *View) turnable() *vugu.VGNode {
 	figure.On(n, "pointerdown", v.turnGrab)
 	figure.On(n, "keydown", v.turnKey)
 	if v.turn.held {
-		figure.On(n, "pointermove", v.turnMove)
 		figure.On(n, "pointerup", v.turnRelease)
 		figure.On(n, "pointercancel", v.turnRelease)
 	}

@@ -6,7 +6,11 @@
 // is handed over as its shell only.
 package paint
 
-import "github.com/vugu/vugu"
+import (
+	"slices"
+
+	"github.com/vugu/vugu"
+)
 
 // Painter remembers what is on the screen.
 type Painter struct {
@@ -21,20 +25,34 @@ func (p *Painter) Forget() { p.last = nil }
 
 // Frame returns what the renderer must draw to bring the screen from the frame before to this build.
 func (p *Painter) Frame(br *vugu.BuildResults) *vugu.BuildResults {
-	tree := p.Flatten(br)
-	frame := tree
+	return p.frame(p.Flatten(br))
+}
+
+func (p *Painter) frame(tree *vugu.VGNode) *vugu.BuildResults {
+	var frame *vugu.VGNode
 	if p.last != nil && sameTag(p.last, tree) {
 		frame = shell(tree, false)
 		diff(frame, p.last, tree)
+	} else {
+		frame = shell(tree, true)
 	}
 	p.last = tree
 	return &vugu.BuildResults{Out: &vugu.BuildOut{Out: []*vugu.VGNode{frame}}}
 }
 
+// most is how long a text the renderer takes in one piece, with room for what goes with it. Longer ones are
+// left to a patch.
+const most = 12 << 10
+
+// long tells that the renderer does not take what an element holds.
+func long(n *vugu.VGNode) bool { return n.InnerHTML != nil && len(*n.InnerHTML) > most }
+
+func tooLong(a vugu.VGAttribute) bool { return len(a.Val) > most }
+
 // diff gives to, a shell of now, the children that differ from those of old.
 func diff(to, old, now *vugu.VGNode) {
 	if now.InnerHTML != nil {
-		if old.InnerHTML == nil || *old.InnerHTML != *now.InnerHTML {
+		if !long(now) && (old.InnerHTML == nil || *old.InnerHTML != *now.InnerHTML) {
 			to.InnerHTML = now.InnerHTML
 		}
 		return
@@ -85,7 +103,10 @@ func shell(n *vugu.VGNode, whole bool) *vugu.VGNode {
 	c := *n
 	c.Parent, c.PrevSibling, c.NextSibling = nil, nil, nil
 	c.FirstChild, c.LastChild = nil, nil
-	if !whole {
+	if i := slices.IndexFunc(n.Attr, tooLong); i >= 0 {
+		c.Attr = slices.DeleteFunc(slices.Clone(n.Attr), tooLong)
+	}
+	if !whole || long(n) {
 		c.InnerHTML = nil
 		return &c
 	}

@@ -20,6 +20,7 @@ func (c *Root) drawing() vugu.Builder {
 	if v.OnEdit == nil {
 		v.OnEdit = c.edit
 		v.OnSelect = c.Store.Select
+		v.OnPanic = c.Store.Broke
 	}
 	return v
 }

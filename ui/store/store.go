@@ -76,6 +76,9 @@ func (s *Store) Assumed() plan.Plan { return s.assumed }
 // Report is the newest report.
 func (s *Store) Report() report.Report { return s.report }
 
+// Reports counts up with every report that comes.
+func (s *Store) Reports() int { return s.shown }
+
 // Vehicle is the report's part about a vehicle, blank when the report is still of another team.
 func (s *Store) Vehicle(id string) report.Vehicle {
 	for _, v := range s.report.Vehicles {
@@ -166,6 +169,11 @@ func (s *Store) Select(id string) {
 func (s *Store) Say(kind, text string) {
 	s.Dismiss(kind)
 	s.notice = append(s.notice, Notice{kind, text})
+}
+
+// Broke says that an event of the page came to grief.
+func (s *Store) Broke(recovered any) {
+	s.Say("program", "Something went wrong inside the page; the plan is kept. "+Fault(recovered).Error())
 }
 
 // Dismiss takes a notice away.

@@ -2,22 +2,13 @@
 
 package browsertest
 
-import (
-	"strconv"
-	"testing"
-
-	"cohoist/core/example"
-)
+import "testing"
 
 // The sheet of a lift that fails says what would do; taking the first remedy makes it lift, and undo
 // brings the plan back.
 func TestTakingWhatWouldDo(t *testing.T) {
 	p := open(t, desktop, "")
-	for i, e := range example.All {
-		if e.Name == "lens-too-heavy" {
-			eval[any](p, `(() => { document.querySelector("#examples > summary").click(); document.getElementById("examples-`+strconv.Itoa(i)+`").click() })()`)
-		}
-	}
+	p.example("Lantern lens")
 	p.wait(`document.getElementById("verdict").classList.contains("is-fail")`)
 	eval[any](p, `document.querySelector("#would-do > summary").click()`)
 	p.wait(`!!document.getElementById("remedy-0-take")`)

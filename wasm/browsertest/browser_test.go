@@ -169,6 +169,16 @@ func (p *page) wait(condition string) {
 	}
 }
 
+// drawn waits until what was done is on the screen: the page draws in the browser's next frame, and
+// waits some frames for a report that is due.
+func (p *page) drawn() {
+	p.t.Helper()
+	said := eval[string](p, `new Promise(done => { let n = 6; const next = () => n-- ? requestAnimationFrame(next) : done(document.getElementById("boot").textContent); next() })`)
+	if said != "" {
+		p.t.Errorf("the page says: %s", said)
+	}
+}
+
 // eval runs JavaScript and returns its value; promises are awaited.
 func eval[T any](p *page, expression string) T {
 	p.t.Helper()
@@ -196,21 +206,23 @@ func (p *page) write(id, text string) {
 	p.t.Helper()
 	eval[any](p, `(()=>{const e=document.getElementById("`+id+`");e.focus();e.select()})()`)
 	if text == "" {
-		p.do(chromedp.KeyEvent("\b"))
-		return
+		text = "\b"
 	}
 	p.do(chromedp.KeyEvent(text))
+	p.drawn()
 }
 
 func (p *page) click(id string) {
 	p.t.Helper()
 	p.do(chromedp.Click(chromedp.CSS("#" + id)))
+	p.drawn()
 }
 
 // choose picks an option of a select.
 func (p *page) choose(id, value string) {
 	p.t.Helper()
 	eval[any](p, `(()=>{const e=document.getElementById("`+id+`");e.value="`+value+`";e.dispatchEvent(new Event("change",{bubbles:true}))})()`)
+	p.drawn()
 }
 
 // key presses a key with Ctrl, and Shift when it is an upper-case letter.
@@ -218,4 +230,5 @@ func (p *page) ctrl(key string) {
 	p.t.Helper()
 	shift := strings.ToUpper(key) == key
 	eval[any](p, fmt.Sprintf(`document.activeElement.dispatchEvent(new KeyboardEvent("keydown",{key:%q,ctrlKey:true,shiftKey:%v,bubbles:true,cancelable:true}))`, key, shift))
+	p.drawn()
 }

@@ -53,6 +53,7 @@ func TestDrawingDrag(t *testing.T) {
 		to = spot{from.X - 6*float64(i+1), from.Y - 4*float64(i+1)}
 		p.do(mouse(input.DispatchMouseEventTypeMouseMoved, to))
 	}
+	p.drawn()
 	p.wait(`document.getElementById("dw-words").textContent !== ` + fmt.Sprintf("%q", words))
 	if now := p.where(name, 1); now == before {
 		t.Errorf("still at %s while dragging", now)
@@ -113,12 +114,15 @@ func TestDrawingTurns(t *testing.T) {
 	at := eval[spot](p, `(()=>{const e=document.querySelector(".dw-turnable");e.scrollIntoView({block:"center"});const r=e.getBoundingClientRect();return{X:r.x+20,Y:r.y+r.height/2}})()`)
 	p.do(mouse(input.DispatchMouseEventTypeMousePressed, at), mouse(input.DispatchMouseEventTypeMouseMoved, spot{at.X + 60, at.Y + 10}), mouse(input.DispatchMouseEventTypeMouseMoved, spot{at.X + 90, at.Y + 20}),
 		mouse(input.DispatchMouseEventTypeMouseReleased, spot{at.X + 90, at.Y + 20}))
+	p.drawn()
 	second := eval[string](p, look)
 	p.do(mouse(input.DispatchMouseEventTypeMouseMoved, at))
+	p.drawn()
 	if third := eval[string](p, look); second == first || third != second {
 		t.Errorf("turned from %q to %q, and after the release to %q", first, second, third)
 	}
 	eval[any](p, `[...document.querySelectorAll(".dw-buttons button")].at(-1).click()`)
+	p.drawn()
 	if again := eval[string](p, look); again != first {
 		t.Errorf("put back to %q, was %q", again, first)
 	}
@@ -143,11 +147,13 @@ func TestDrawingTouch(t *testing.T) {
 	for i := range 5 {
 		touch(input.DispatchTouchEventTypeTouchMove, spot{from.X - 5*float64(i+1), from.Y - 8*float64(i+1)})
 	}
+	p.drawn()
 	finger := spot{from.X - 25, from.Y - 40}
 	if at := p.still(name, 1); math.Hypot(at.X-finger.X, at.Y-finger.Y) > 9 {
 		t.Errorf("the handle is at %v, the finger at %v", at, finger)
 	}
 	touch(input.DispatchTouchEventTypeTouchEnd)
+	p.drawn()
 	if now := p.where(name, 1); now == before {
 		t.Errorf("still at %s", now)
 	}

@@ -24,6 +24,7 @@ func (p *page) example(word string) {
 // settled waits until the report on the screen is that of the plan.
 func (p *page) settled() {
 	p.t.Helper()
+	p.drawn()
 	p.wait(`document.getElementById("verdict-line").getAttribute("aria-busy") === "false"`)
 }
 
@@ -38,7 +39,9 @@ func TestEveryExampleOpens(t *testing.T) {
 	eval[any](p, `document.querySelector("#examples > summary").click()`)
 	seen := map[string]bool{}
 	for i := range n {
-		title := eval[string](p, `(() => { const d = document.getElementById("examples"); if (!d.open) d.querySelector("summary").click(); const b = document.getElementById("examples-`+string(rune('0'+i))+`"); const t = b.querySelector("strong").textContent; b.click(); return t })()`)
+		eval[any](p, `document.querySelector("#examples > summary").click()`)
+		p.wait(`!!document.getElementById("examples-0")`)
+		title := eval[string](p, `(() => { const b = document.getElementById("examples-`+string(rune('0'+i))+`"); const t = b.querySelector("strong").textContent; b.click(); return t })()`)
 		p.wait(`document.getElementById("title").value === ` + quote(title))
 		p.settled()
 		seen[p.text("verdict-sentence")] = true
