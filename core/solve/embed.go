@@ -84,7 +84,12 @@ func (s *Solver) quality() (primal, dual, gap float64) {
 // embed runs the homogeneous self-dual embedding (quad: the infeasible method with τ = 1) and says
 // how it ended. The point stays in s.
 func (s *Solver) embed() (Status, string) {
-	s.start()
+	switch s.approach() {
+	case pinnedDown:
+		return Optimal, ""
+	case nowhere:
+		s.start()
+	}
 	best, seen := math.Inf(1), 0
 	early, wanted := s.early(), wanted
 	if s.inside || s.quad {

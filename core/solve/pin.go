@@ -16,8 +16,17 @@ const rounds = 4
 // forces only to the root of its gap. It tells whether it got there; forces, y and t are then moved
 // in place, with τ = 1. With mend, bounds that turn out otherwise are added and let go.
 func (s *Solver) pin(mend bool) bool {
-	s.tangents = room(s.tangents, s.np)
 	s.save()
+	if s.guess(mend) {
+		return true
+	}
+	s.restore()
+	return false
+}
+
+// guess is pin without a way back.
+func (s *Solver) guess(mend bool) bool {
+	s.tangents = room(s.tangents, s.np)
 	s.unhomogenise()
 	s.collect()
 	for range rounds {
@@ -33,7 +42,6 @@ func (s *Solver) pin(mend bool) bool {
 		}
 		break
 	}
-	s.restore()
 	return false
 }
 

@@ -32,6 +32,7 @@ type Solver struct {
 	kap  float64
 	step newton
 	kept point
+	way  way
 
 	iterations int
 	last       *Program

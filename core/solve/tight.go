@@ -183,3 +183,30 @@ func (k *tangent) curve() {
 		k.p[5] += float64(v[2] * v[2])
 	}
 }
+
+// suspect is the part of its slack that a dual must be to make a bound tight in a guess, where the force
+// would otherwise be held by nothing curved: a bound too many is let go again, but forces
+// that nothing holds run away.
+const suspect = 1e-2
+
+// hold adds the most likely bound to pulls that nothing curved holds.
+func (s *Solver) hold() {
+	for i := range s.pulls {
+		o := &s.pulls[i]
+		best, at := suspect, -1
+		for j := o.c0; j < o.c1; j++ {
+			c := &s.cones[j]
+			if c.tight {
+				at = -1
+				break
+			}
+			n := math.Sqrt(float64(c.s.x*c.s.x) + float64(c.s.y*c.s.y) + float64(c.s.z*c.s.z))
+			if v := c.z.a / (c.s.a - n); v > best {
+				best, at = v, j
+			}
+		}
+		if at >= 0 {
+			s.cones[at].tight = true
+		}
+	}
+}
