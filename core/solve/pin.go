@@ -138,7 +138,7 @@ func (s *Solver) pinStep(proof bool) float64 {
 		size = math.Max(size, math.Abs(du))
 	}
 	for i := range s.pulls {
-		size = math.Max(size, s.pinMove(i, &dy, dt))
+		size = larger(s.pinMove(i, &dy, dt), size)
 	}
 	for k := range 6 {
 		s.y[k] += dy[k]
@@ -178,16 +178,31 @@ func (s *Solver) pinLine(i int, a *sums, r *side) {
 func (s *Solver) pinPull(i int, a *sums, r *side) {
 	o, k := &s.pulls[i], &s.tangents[i]
 	c := s.col[s.nl+3*i : s.nl+3*i+3 : s.nl+3*i+3]
-	k.r = [3]float64{dot6(&c[0], &s.y), dot6(&c[1], &s.y), dot6(&c[2], &s.y)}
+	cx, cy, cz := &c[0], &c[1], &c[2]
+	k.r = [3]float64{dot6(cx, &s.y), dot6(cy, &s.y), dot6(cz, &s.y)}
 	h0, ht := mul3(&k.h, &k.zero), mul3(&k.h, &k.with)
 	for b := range 3 {
 		h0[b] = k.r[b] - h0[b]
 		ht[b] += k.hft[b]
 	}
-	p0, pt := mul3(&k.p, &h0), mul3(&k.p, &ht)
-	for b := range 3 {
-		k.zero[b] += p0[b]
-		k.with[b] -= pt[b]
+	for m := k.n; m < 3; m++ {
+		u, v := &k.u[m], &k.au[m]
+		d0, dt := dot3(u, &h0), dot3(u, &ht)
+		for b := range 3 {
+			k.zero[b] += float64(d0 * u[b])
+			k.with[b] -= float64(dt * u[b])
+		}
+		for d := range 6 {
+			v[d] = float64(cx[d]*u[0]) + float64(cy[d]*u[1]) + float64(cz[d]*u[2])
+		}
+		at := 0
+		for d := range 6 {
+			w := v[d]
+			for l := 0; l <= d; l++ {
+				a.s[at] += float64(w * v[l])
+				at++
+			}
+		}
 	}
 	h0, ht = mul3(&k.h, &k.zero), mul3(&k.h, &k.with)
 	for b := range 3 {
@@ -195,42 +210,43 @@ func (s *Solver) pinPull(i int, a *sums, r *side) {
 	}
 	a.eta += dot3(&k.with, &ht) + float64(2*dot3(&k.hft, &k.with))
 	r.f -= dot3(&k.with, &h0) + dot3(&k.hft, &k.zero)
-	m := 0
+	f := [3]float64{o.f[0] + k.zero[0], o.f[1] + k.zero[1], o.f[2] + k.zero[2]}
+	w := &k.with
 	for d := range 6 {
-		v := [3]float64{c[0][d], c[1][d], c[2][d]}
-		pv := mul3(&k.p, &v)
-		f := [3]float64{o.f[0] + k.zero[0], o.f[1] + k.zero[1], o.f[2] + k.zero[2]}
-		r.g[d] -= dot3(&v, &f)
-		a.q[d] += dot3(&v, &k.with)
-		for l := 0; l <= d; l++ {
-			u := [3]float64{c[0][l], c[1][l], c[2][l]}
-			a.s[m] += dot3(&pv, &u)
-			m++
-		}
+		r.g[d] -= float64(cx[d]*f[0]) + float64(cy[d]*f[1]) + float64(cz[d]*f[2])
+		a.q[d] += float64(cx[d]*w[0]) + float64(cy[d]*w[1]) + float64(cz[d]*w[2])
 	}
 }
 
 // pinMove moves a pull and sets its multipliers anew.
 func (s *Solver) pinMove(i int, dy *[6]float64, dt float64) float64 {
 	o, k := &s.pulls[i], &s.tangents[i]
-	c := s.col[s.nl+3*i : s.nl+3*i+3 : s.nl+3*i+3]
-	ady := [3]float64{dot6(&c[0], dy), dot6(&c[1], dy), dot6(&c[2], dy)}
-	d := mul3(&k.p, &ady)
+	d := k.zero
+	for m := k.n; m < 3; m++ {
+		u := &k.u[m]
+		e := dot6(&k.au[m], dy)
+		for b := range 3 {
+			d[b] += float64(e * u[b])
+		}
+	}
 	for b := range 3 {
-		d[b] += k.zero[b] + float64(k.with[b]*dt)
+		d[b] += float64(k.with[b] * dt)
 		o.f[b] += d[b]
 	}
-	hd := mul3(&k.h, &d)
-	var left [3]float64
-	for b := range 3 {
-		left[b] = k.r[b] + ady[b] - hd[b] - float64(k.hft[b]*dt)
-	}
-	for a := k.n - 1; a >= 0; a-- { // Lᵀ m = qᵀ left
-		v := dot3(&k.q[a], &left)
-		for b := a + 1; b < k.n; b++ {
-			v -= float64(k.l[b][a] * k.mult[b])
+	if k.n > 0 {
+		c := s.col[s.nl+3*i : s.nl+3*i+3 : s.nl+3*i+3]
+		left := [3]float64{dot6(&c[0], dy), dot6(&c[1], dy), dot6(&c[2], dy)}
+		hd := mul3(&k.h, &d)
+		for b := range 3 {
+			left[b] += k.r[b] - hd[b] - float64(k.hft[b]*dt)
 		}
-		k.mult[a] = v / k.l[a][a]
+		for a := k.n - 1; a >= 0; a-- { // Lᵀ m = qᵀ left
+			v := dot3(&k.q[a], &left)
+			for b := a + 1; b < k.n; b++ {
+				v -= float64(k.l[b][a] * k.mult[b])
+			}
+			k.mult[a] = v / k.l[a][a]
+		}
 	}
-	return size3(d[0], d[1], d[2])
+	return longest(d[0], d[1], d[2])
 }

@@ -48,7 +48,7 @@ func (k *small) factor(S *[21]float64, q *[6]float64, eta float64, rank int, hel
 	for i := range 7 {
 		k.row[i] = i
 		for j := range 7 {
-			size[i] = math.Max(size[i], math.Abs(k.m[i][j]))
+			size[i] = larger(math.Abs(k.m[i][j]), size[i])
 		}
 		if !(size[i] > 0) || math.IsInf(size[i], 0) {
 			return false

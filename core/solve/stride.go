@@ -58,10 +58,10 @@ func (n *way) measure(tcol, b *[6]float64, goal float64) bool {
 			sz := float64(s.a*u.a) + float64(s.x*u.x) + float64(s.y*u.y) + float64(s.z*u.z)
 			n.mu += sz
 			n.gap += float64(p.a*u.a) + float64(p.x*u.x) + float64(p.y*u.y) + float64(p.z*u.z)
-			rs, rd := math.Sqrt(ds), math.Sqrt(dz)
-			ks := 1 / math.Sqrt(2*ds*(1+sz/(rs*rd))) // 1/(2 γ √det s)
-			e2 := rd / rs
-			kz := ks / e2
+			g := math.Sqrt(ds * dz)
+			e2, i2 := g/ds, ds/g
+			ks := 1 / math.Sqrt(2*(ds+float64(sz*i2))) // 1/(2 γ √det s)
+			kz := ks * i2
 			w := four{float64(ks*s.a) + float64(kz*u.a), float64(ks*s.x) - float64(kz*u.x), float64(ks*s.y) - float64(kz*u.y), float64(ks*s.z) - float64(kz*u.z)}
 			c.w, c.e2 = w, e2
 			// W⁻² = (2 ŵ ŵᵀ − J)/η² with ŵ = (w₀, −w₁)
@@ -214,8 +214,12 @@ func (n *way) stride(part float64) (primal, dual float64) {
 		if o.half {
 			o.ds = z + float64(part*o.p)
 			o.dz = o.o - float64(o.w*z)
-			primal = larger(primal, -o.ds/o.s)
-			dual = larger(dual, -o.dz/o.z)
+			if o.s+float64(primal*o.ds) < 0 {
+				primal = -o.s / o.ds
+			}
+			if o.z+float64(dual*o.dz) < 0 {
+				dual = -o.z / o.dz
+			}
 		}
 		for j := o.c0; j < o.c1; j++ {
 			c := &n.cones[j]
@@ -230,30 +234,37 @@ func (n *way) stride(part float64) (primal, dual float64) {
 			d := 2 * e2 * (float64(w.a*va) - float64(w.x*vx) - float64(w.y*vy) - float64(w.z*vz))
 			c.dz = four{q.a + float64(e2*va) - float64(d*w.a), q.x - float64(e2*vx) + float64(d*w.x), q.y - float64(e2*vy) + float64(d*w.y), q.z - float64(e2*vz) + float64(d*w.z)}
 			c.ds = four{va + float64(part*p.a), vx + float64(part*p.x), vy + float64(part*p.y), vz + float64(part*p.z)}
-			primal = larger(primal, edge(&c.s, &c.ds))
-			dual = larger(dual, edge(&c.z, &c.dz))
+			if !inside(&c.s, &c.ds, primal) {
+				primal = math.Min(primal, edge(&c.s, &c.ds))
+			}
+			if !inside(&c.z, &c.dz, dual) {
+				dual = math.Min(dual, edge(&c.z, &c.dz))
+			}
 		}
 	}
-	return 1 / primal, 1 / dual
+	return primal, dual
 }
 
-// edge is 1/α for the largest α with l + α d in the cone; 0 when there is no end.
+// inside tells that l + α d is in the cone.
+func inside(l, d *four, alpha float64) bool {
+	a, x, y, z := l.a+float64(alpha*d.a), l.x+float64(alpha*d.x), l.y+float64(alpha*d.y), l.z+float64(alpha*d.z)
+	return a >= 0 && float64(a*a) >= float64(x*x)+float64(y*y)+float64(z*z)
+}
+
+// edge is the largest α with l + α d in the cone.
 func edge(l, d *four) float64 {
+	// l + α d has the determinant A α² + 2 B α + C: the smallest positive root.
 	A := float64(d.a*d.a) - float64(d.x*d.x) - float64(d.y*d.y) - float64(d.z*d.z)
 	B := float64(l.a*d.a) - float64(l.x*d.x) - float64(l.y*d.y) - float64(l.z*d.z)
-	if B >= 0 && A >= 0 {
-		return 0
-	}
 	C := float64(l.a*l.a) - float64(l.x*l.x) - float64(l.y*l.y) - float64(l.z*l.z)
-	disc := float64(B*B) - float64(A*C)
-	if disc < 0 {
-		return 0
-	}
-	root := math.Sqrt(disc)
+	root := math.Sqrt(larger(float64(B*B)-float64(A*C), 0))
 	if B <= 0 {
-		return (root - B) / C
+		return C / (root - B)
 	}
-	return -A / (B + root)
+	if A >= 0 {
+		return math.Inf(1)
+	}
+	return -(B + root) / A
 }
 
 // move takes the steps.

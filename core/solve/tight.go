@@ -34,9 +34,10 @@ type tangent struct {
 	who        [3]int // cone, −1 for the half-line
 	h          [6]float64
 	hft        [3]float64
-	p          [6]float64 // tangents' inverse curvature
-	zero, with [3]float64 // step of F at dt = 0, and per dt
-	r          [3]float64 // Aᵀ y
+	u          [3][3]float64 // from n on: the tangents, conjugate, uᵀ (H + leaning) u = 1
+	au         [3][6]float64 // their wrenches
+	zero, with [3]float64    // step of F at dt = 0, and per dt
+	r          [3]float64    // Aᵀ y
 }
 
 // mul3 is a symmetric matrix xx xy yy xz yz zz times a vector.
@@ -58,14 +59,17 @@ func (s *Solver) touch(i int, f *[3]float64, t float64) bool {
 	k := &s.tangents[i]
 	mult, who := k.mult, k.who
 	count := k.n
-	*k = tangent{}
+	k.n, k.h, k.hft, k.zero, k.with = 0, [6]float64{}, [3]float64{}, [3]float64{}, [3]float64{}
 	var c0, ct [3]float64
 	htt := 0.0
 	for j := range count {
 		g, value, rate := [3]float64{0, 0, -1}, o.minZ-f[2], 0.0
 		if who[j] >= 0 {
 			c := &s.cones[who[j]]
-			v := c.value(f[0], f[1], f[2], t).axpy(1, c.h)
+			v := four{float64(c.zc*f[2]) + float64(c.g.a*t) + c.h.a, f[0] + float64(c.g.x*t) + c.h.x, f[1] + float64(c.g.y*t) + c.h.y, f[2] + float64(c.g.z*t) + c.h.z}
+			if c.flat {
+				v.z = 0
+			}
 			n := math.Sqrt(float64(v.x*v.x) + float64(v.y*v.y) + float64(v.z*v.z))
 			if !(n > 1e-7) {
 				return false
@@ -80,17 +84,19 @@ func (s *Solver) touch(i int, f *[3]float64, t float64) bool {
 				zz = 0
 			}
 			add := [6]float64{m * (1 - float64(x*x)), -m * float64(x*y), m * (1 - float64(y*y)), -m * float64(x*z), -m * float64(y*z), zz}
-			d := [3]float64{c.g.x, c.g.y, c.g.z}
-			e := mul3(&add, &d)
-			htt += dot3(&d, &e)
 			for a := range 6 {
 				k.h[a] += add[a]
 			}
-			for a := range 3 {
-				k.hft[a] += e[a]
+			if d := [3]float64{c.g.x, c.g.y, c.g.z}; d != [3]float64{} {
+				e := mul3(&add, &d)
+				htt += dot3(&d, &e)
+				for a := range 3 {
+					k.hft[a] += e[a]
+				}
 			}
 		}
 		long := math.Sqrt(dot3(&g, &g))
+		k.l[k.n] = [3]float64{}
 		for a := range k.n {
 			k.l[k.n][a] = dot3(&g, &k.q[a])
 			for b := range 3 {
@@ -108,7 +114,11 @@ func (s *Solver) touch(i int, f *[3]float64, t float64) bool {
 		k.n++
 	}
 	k.complete()
-	k.curve()
+	if count == 1 && k.n == 1 && who[0] >= 0 && s.cones[who[0]].round() {
+		k.ball()
+	} else {
+		k.curve()
+	}
 	var b0, bt [3]float64
 	for a := range k.n { // normals' steps: L β = −(c + c_t dt)
 		b0[a], bt[a] = -c0[a], -ct[a]
@@ -157,30 +167,33 @@ func cross3(a, b *[3]float64) [3]float64 {
 	}
 }
 
-// curve sets p = T (Tᵀ H T + leaning)⁻¹ Tᵀ over the tangents T.
+// round tells that a cone bounds |F + B| alone.
+func (c *cone) round() bool { return !c.flat && c.zc == 0 }
+
+// ball is curve on the one bound on |F + B|, which bends all ways alike.
+func (k *tangent) ball() {
+	bend := 0.5 * (k.h[0] + k.h[2] + k.h[5])
+	n := 1 / math.Sqrt(larger(bend, 0)+leaning)
+	for m := 1; m < 3; m++ {
+		k.u[m] = [3]float64{n * k.q[m][0], n * k.q[m][1], n * k.q[m][2]}
+	}
+}
+
+// curve makes the tangents conjugate one after the other, uᵀ (H + leaning) u = 1.
 func (k *tangent) curve() {
-	var u [3][3]float64 // tangents, made conjugate one after the other
 	for m := k.n; m < 3; m++ {
 		v := k.q[m]
 		for a := k.n; a < m; a++ {
+			u := &k.u[a]
 			hv := mul3(&k.h, &v)
-			d := dot3(&u[a], &hv) + float64(leaning*dot3(&u[a], &v))
+			d := dot3(u, &hv) + float64(leaning*dot3(u, &v))
 			for b := range 3 {
-				v[b] -= float64(d * u[a][b])
+				v[b] -= float64(d * u[b])
 			}
 		}
 		hv := mul3(&k.h, &v)
-		n := 1 / math.Sqrt(math.Max(dot3(&v, &hv), 0)+float64(leaning*dot3(&v, &v)))
-		for b := range 3 {
-			v[b] *= n
-		}
-		u[m] = v
-		k.p[0] += float64(v[0] * v[0])
-		k.p[1] += float64(v[0] * v[1])
-		k.p[2] += float64(v[1] * v[1])
-		k.p[3] += float64(v[0] * v[2])
-		k.p[4] += float64(v[1] * v[2])
-		k.p[5] += float64(v[2] * v[2])
+		n := 1 / math.Sqrt(larger(dot3(&v, &hv), 0)+float64(leaning*dot3(&v, &v)))
+		k.u[m] = [3]float64{n * v[0], n * v[1], n * v[2]}
 	}
 }
 
