@@ -19,7 +19,7 @@ var level = map[string]int{
 	"certify": 2, "mass": 2, "air": 2, "class": 2, "link": 2, "pattern": 2,
 	"vehicle": 3, "example": 3, "beam": 3,
 	"share":   4,
-	"agility": 5, "hang": 5, "scatter": 5,
+	"agility": 5, "scatter": 5, "formation": 5, "hang": 5, "lost": 5, "patch": 5, "gust": 5,
 	"check": 6, "place": 6,
 	"report": 7, "advice": 8, "crosscheck": 8,
 }

@@ -125,6 +125,19 @@ func unmeasured(has func(Context) bool) func(Context) bool {
 	}
 }
 
+// windy tells whether the plan's wind blows: without one there is nothing to gust.
+func windy(c Context) bool { return c.Plan.Site.Wind > 0 }
+
+// cabled tells whether one of several vehicles is on a cable.
+func cabled(c Context) bool {
+	for _, m := range c.Plan.Team {
+		if m.Hold.Kind == Cable {
+			return len(c.Plan.Team) > 1
+		}
+	}
+	return false
+}
+
 func used(c Context) bool { return usedBy(c, "") }
 
 func usedRigid(c Context) bool { return usedBy(c, Rigid) }

@@ -27,6 +27,12 @@ const (
 	Rigid = "rigid"
 )
 
+// What becomes of a vehicle on a cable that is lost.
+const (
+	DeadWeight = "dead-weight" // it hangs from its attachment
+	CutAway    = "cut-away"    // its cable is let go
+)
+
 // Plan is one lift.
 type Plan struct {
 	Format   string           `json:"format"`
@@ -171,6 +177,7 @@ type Site struct {
 	TemperatureOffset float64 `json:"temperature_offset_k"` // from the standard atmosphere
 	Wind              float64 `json:"wind_m_s"`
 	WindTo            float64 `json:"wind_to_deg"` // blows towards, anticlockwise from payload x
+	GustFactor        float64 `json:"gust_factor"` // of the speed in a gust over the mean
 	Extra             Extra   `json:"-"`
 }
 
@@ -182,6 +189,7 @@ type Limits struct {
 	Separation  float64 `json:"separation_m"` // centre to centre
 	COMError    float64 `json:"com_error_m"`  // how far the centre of mass may be from where the plan has it
 	TurnReserve float64 `json:"turn_rad_s2"`  // roll and pitch acceleration kept free for attitude control
+	Lost        string  `json:"lost"`         // what becomes of a lost vehicle on a cable
 	Extra       Extra   `json:"-"`
 }
 

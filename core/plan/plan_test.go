@@ -125,6 +125,7 @@ func TestAssume(t *testing.T) {
 		"Separation left out: taken as 1.375 m, 1.25 times what the two widest vehicles need not to touch.",
 		"Centre of mass error left out: taken as 0.02 m.",
 		"Turn reserve left out: taken as 1 rad/s².",
+		"Lost vehicle on a cable left out: taken as dead-weight.",
 		"Policy left out: taken as even-effort.",
 	}
 	if !reflect.DeepEqual(said, want) {

@@ -71,12 +71,12 @@ func (m *Model) rigidPart(c *Craft, u []float64) Part {
 		p.Utilisation = math.Max(p.Utilisation, u[j]/r.Max) // (5.5)
 	}
 	p.Force = p.Thrust.Sub(m.Up.Scale(c.Vehicle.Mass * Gravity)).Add(c.Drag) // (5.15)
-	p.Tilt = m.tilt(c)
+	p.Tilt = m.Tilt(c)
 	return p
 }
 
-// tilt is the angle of a rigid vehicle's own thrust axis from the vertical, radians.
-func (m *Model) tilt(c *Craft) float64 {
+// Tilt is the angle of a rigid vehicle's own thrust axis from the vertical, radians.
+func (m *Model) Tilt(c *Craft) float64 {
 	return fromVertical(m.Attitude.Mul(c.Axes.Mul(vec.V3{0, 0, 1})))
 }
 

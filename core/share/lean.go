@@ -66,6 +66,11 @@ func (m *Model) load() {
 			m.NeedTurn = m.NeedTurn.Sub(c.At.Sub(m.Body.COM).Cross(c.Drag))
 		}
 	}
+	for _, h := range m.Hung {
+		pull := m.Up.Scale(h.Mass * Gravity).Sub(air.Drag(m.Density, vec.V3{h.DragArea, h.DragArea, h.DragArea}, v))
+		m.Need = m.Need.Add(pull) // (13.2)
+		m.NeedTurn = m.NeedTurn.Add(h.At.Sub(m.Body.COM).Cross(pull))
+	}
 }
 
 // weightInBody is the force that holds up the weight of the body, N, body axes.

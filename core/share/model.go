@@ -33,6 +33,7 @@ type Model struct {
 	Rigid    bool    // someone holds rigidly
 	Cables   bool    // someone pulls a cable
 	Wind     vec.V3  // velocity of the air, m/s, level axes
+	Hung     []Hung  // dead weights below the body: lost vehicles on their cables
 
 	Lean     vec.V3          // rotation vector of the body, radians, level axes
 	Attitude vec.M3          // body axes → level axes
@@ -58,6 +59,13 @@ type Craft struct {
 	Drag        vec.V3  // on the vehicle, N, body axes
 	Length      float64 // of the cable, m
 	WorkingLoad float64 // of the cable, N; NaN: not given
+}
+
+// Hung is a dead weight that hangs from the body.
+type Hung struct {
+	At       vec.V3  // payload frame
+	Mass     float64 // kg
+	DragArea float64 // C_d A, m²
 }
 
 // Rotor is one rotor in body axes.

@@ -119,7 +119,7 @@ func (m *Model) loosen(s *solve.Solver, n *NoBalance) {
 func (m *Model) words(n *NoBalance) string {
 	v, turn := split(n.Direction)
 	var b strings.Builder
-	b.WriteString("No thrust balances this load: it takes " + short(n.Need) + " " + n.Unit)
+	b.WriteString("No thrust balances this load: it takes " + Short(n.Need) + " " + n.Unit)
 	if n.Unit == "N m" {
 		b.WriteString(" about the axis ")
 		if through := turn.Cross(v); math.Abs(v.Dot(turn)) <= 1e-6*v.Norm() {
@@ -135,7 +135,7 @@ func (m *Model) words(n *NoBalance) string {
 	case n.Have <= 0:
 		b.WriteString(", and nothing that the team can do acts that way.")
 	default:
-		b.WriteString(", and the team has at most " + short(n.Have) + " " + n.Unit + ".")
+		b.WriteString(", and the team has at most " + Short(n.Have) + " " + n.Unit + ".")
 	}
 	if len(n.AtLimit) > 0 {
 		b.WriteString(" " + List(n.AtLimit) + " " + give(n.AtLimit) + " all that the limits allow.")
@@ -176,10 +176,10 @@ func direction(d vec.V3) string {
 	return point(d)
 }
 
-func point(p vec.V3) string { return "(" + short(p[0]) + ", " + short(p[1]) + ", " + short(p[2]) + ")" }
+func point(p vec.V3) string { return "(" + Short(p[0]) + ", " + Short(p[1]) + ", " + Short(p[2]) + ")" }
 
-// short writes three figures, and nothing smaller than a thousandth.
-func short(x float64) string {
+// Short writes three figures, and nothing smaller than a thousandth.
+func Short(x float64) string {
 	if math.Abs(x) < 0.0005 {
 		return "0"
 	}
