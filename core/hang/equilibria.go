@@ -25,10 +25,10 @@ func (r Rig) Equilibria(seed int64) []State {
 		if !ok {
 			continue
 		}
-		if y, ok := b.rest(x); ok {
+		if y, ok := b.rest(x); ok && b.fits(y) {
 			found = b.note(found, b.state(y, len(r.Lines)))
 		}
-		if y, ok := b.balance(x); ok {
+		if y, ok := b.balance(x); ok && b.fits(y) {
 			found = b.note(found, b.state(y, len(r.Lines)))
 		}
 	}
@@ -60,6 +60,21 @@ func attitudes(seed int64) []vec.M3 {
 		out = append(out, vec.Rot(axis.Scale(math.Pi*chance.Float64())))
 	}
 	return out
+}
+
+// overlong is the strain at which a line that does not stretch would have to: a thousand times that of (12.3).
+const overlong = 1e-4
+
+// fits tells that no line that does not stretch is overlong. Payloads caught between such lines, far beyond what
+// anything bears, are no equilibria.
+func (b *body) fits(x spot) bool {
+	for i := range b.springs {
+		s := &b.springs[i]
+		if s.rigid && s.top.Sub(x.at).Sub(x.turn.Mul(s.arm)).Norm() > s.rest*(1+overlong) {
+			return false
+		}
+	}
+	return true
 }
 
 // note adds a state unless one like it is known.

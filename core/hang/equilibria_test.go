@@ -64,6 +64,23 @@ func TestEquilibria(t *testing.T) {
 	}
 }
 
+// Vehicles 2 m apart on lines of 1 m that do not stretch, and a payload 0.4 m long between them: no equilibrium that is reported
+// needs a pull beyond 1 000 times the weight.
+func TestNoOverlongLines(t *testing.T) {
+	rig := hang.Rig{Load: load(3, vec.V3{0, 0, -0.1}), Lines: lines(ring(2, 1, 0, 0), ring(2, 0.2, 0, 0), 1)}
+	all := rig.Equilibria(1)
+	if len(all) == 0 {
+		t.Error("no equilibrium")
+	}
+	for _, s := range all {
+		for i, f := range s.Tension {
+			if l := rig.Lines[i]; l.Top.Sub(s.Pose.Place(l.At)).Norm() > 1+1.0001e-4 {
+				t.Errorf("line %d pulls with %g N, %g of its length too long", i, f, l.Top.Sub(s.Pose.Place(l.At)).Norm()-1)
+			}
+		}
+	}
+}
+
 // On upright lines from three points the attachments stay level, so that a centre of mass above them does no harm; on two the
 // payload turns over about their line, by hand (the potential m g d cos φ has no minimum upright).
 func TestCentreAboveAttachments(t *testing.T) {
