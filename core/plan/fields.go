@@ -108,7 +108,7 @@ var Fields = []Field{
 		Help: "How much more force the vehicle gives per metre that its hold hangs low, when it holds its place. Left out: compared with stiff holds."},
 	{Path: "team[].hold.length_error_m", Title: "Length error", Kind: unit.Length, Unit: "m", In: from(0, 100),
 		Help: "How far the place it holds, or its cable's length, may be off."},
-	{Path: "team[].hold.line_stiffness_n", Title: "Line stiffness", Unit: "N", In: above(0, 1e12),
+	{Path: "team[].hold.line_stiffness_n", Title: "Line stiffness", Kind: unit.Force, Unit: "N", In: above(0, 1e12),
 		Help: "Axial stiffness E A: pull over strain, measured. Left out: from material and working load, or the line counts as one that does not stretch."},
 	{Path: "team[].hold.line_material", Title: "Line material", Kind: unit.Text, Choices: []string{"polyamide", "polyester", "aramid", "hmpe", "steel"},
 		Help: "What the line is made of, for its stiffness when that is not measured; needs the working load."},
