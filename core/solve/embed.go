@@ -95,8 +95,10 @@ func (s *Solver) embed() (Status, string) {
 	if s.inside || s.quad {
 		wanted = finest
 	}
+	s.stopped = false
 	give := func(why string) (Status, string) {
 		if best <= acceptable {
+			s.stopped = true
 			s.restore()
 			s.residuals()
 			s.factor()

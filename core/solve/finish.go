@@ -20,7 +20,7 @@ const strayed = 1e-9
 
 // Solve finds the smallest (Goal +1) or largest (−1) t, with its proof.
 func (s *Solver) Solve(p *Program) Result {
-	s.quad, s.iterations, s.cornered = false, 0, false
+	s.quad, s.iterations, s.cornered, s.sole = false, 0, false, false
 	if why := s.load(p); why != "" {
 		return s.nothing(Unsolved, why)
 	}
@@ -45,6 +45,13 @@ func (s *Solver) solved() Result {
 			return r
 		}
 	}
+	if s.parallel() {
+		r := s.nothing(Optimal, "")
+		if s.optimum(&r, false); s.proved(&r) {
+			s.fresh, s.cornered, s.sole = false, true, true
+			return r
+		}
+	}
 	if s.idle { // t is in nothing: all that is open is whether forces balance at all
 		s.goal = 0
 	}
@@ -58,13 +65,18 @@ func (s *Solver) solved() Result {
 		s.certificate(&r)
 	case Optimal:
 		s.optimum(&r, !s.cornered)
-		if s.cornered && !(r.Status == Optimal && r.Residual <= 1e-12 && math.Abs(r.T-r.Bound) <= sharp*math.Max(math.Abs(r.T), 0.1*s.t0)) { // the guess was no good
+		if s.cornered && !s.proved(&r) { // the guess was no good
 			s.inside = true
 			r = s.Solve(s.p)
 			s.inside = false
 		}
 	}
 	return r
+}
+
+// proved tells that a guess is as good as what the interior method finds.
+func (s *Solver) proved(r *Result) bool {
+	return r.Status == Optimal && r.Residual <= 1e-12 && math.Abs(r.T-r.Bound) <= sharp*math.Max(math.Abs(r.T), 0.1*s.t0)
 }
 
 // nothing is a Result without numbers.

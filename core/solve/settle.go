@@ -46,7 +46,13 @@ const (
 // after a Solve of the same, unchanged Program with its T, the duals of that answer are used.
 // Bounds hold to 1e-9 of their size.
 func (s *Solver) Settle(p *Program, t float64) Result {
-	if s.last != p || s.cornered || s.dropped || !(math.Abs(t-s.lastT) <= 1e-12*math.Abs(t)) {
+	same := s.last == p && math.Abs(t-s.lastT) <= 1e-12*math.Abs(t)
+	if same && s.cornered {
+		if r, ok := s.settleCorner(p, t); ok {
+			return r
+		}
+	}
+	if !same || s.cornered || s.dropped {
 		// The interior method's point lies amid all best answers and their duals, a corner does not.
 		s.inside = true
 		r := s.Solve(p)
@@ -66,9 +72,6 @@ func (s *Solver) Settle(p *Program, t float64) Result {
 		s.pin(false)
 		s.fresh = false
 	}
-	if s.inner == nil {
-		s.inner = NewSolver()
-	}
 	st, why := s.shortest(p, t, tied)
 	if st != Optimal {
 		st, why = s.shortest(p, t+p.Goal*tieSlack*math.Max(math.Abs(t), s.t0), tied)
@@ -82,10 +85,66 @@ func (s *Solver) Settle(p *Program, t float64) Result {
 	return r
 }
 
+// settleCorner is Settle from a corner of the face of best answers. Whatever the corner's duals are, all
+// best answers keep the bounds with a positive one tight, so that the rest is the same;
+// only it may have no inside, and then the method does not get far enough.
+func (s *Solver) settleCorner(p *Program, t float64) (Result, bool) {
+	s.iterations = 0
+	if !s.sole {
+		if !s.plain() {
+			return Result{}, false
+		}
+		if st, _ := s.shortest(p, t, true); st != Optimal || s.inner.stopped {
+			return Result{}, false
+		}
+	}
+	r := s.nothing(Optimal, "")
+	r.Iterations = s.iterations
+	if s.sole {
+		r.T, r.U, r.F = t, s.out.u, s.out.f
+		r.Residual = s.residual(&r)
+		return r, true
+	}
+	s.expand(&r, t)
+	return r, r.Residual <= 1e-12
+}
+
+// The duals of a corner, times the number of vehicles, that count as positive and as zero.
+const (
+	positive = 1e-7
+	zero     = 1e-11
+)
+
+// plain marks the bounds with a positive dual as tight; false when one is neither positive nor zero.
+func (s *Solver) plain() bool {
+	ok, k := true, float64(s.nl+s.np)
+	mark := func(z float64) bool {
+		z *= k
+		ok = ok && (z >= positive || z <= zero)
+		return z >= positive
+	}
+	for i := range s.lines {
+		o := &s.lines[i]
+		o.atHi, o.atLo = mark(o.zh), mark(o.zl)
+	}
+	for i := range s.pulls {
+		o := &s.pulls[i]
+		o.tight = mark(o.z)
+		for j := o.c0; j < o.c1; j++ {
+			s.cones[j].tight = mark(s.cones[j].z.a)
+		}
+	}
+	return ok
+}
+
 // shortest reduces the program and finds its shortest answer in s.inner.
 func (s *Solver) shortest(p *Program, t float64, tied bool) (Status, string) {
 	s.reduce(p, t, tied)
+	if s.inner == nil {
+		s.inner = NewSolver()
+	}
 	in := s.inner
+	in.stopped = false
 	in.quad, in.iterations = true, 0
 	in.t = 0
 	if why := in.load(&s.rest.p); why != "" {

@@ -48,7 +48,9 @@ type Solver struct {
 	dropped    bool   // cones were left out that seemed far away
 	used       []bool // every cone of the program: it is in cones
 	first      []int  // the first of every pull in used
-	cornered   bool   // the last answer came from walk
+	cornered   bool   // the last answer is one of the corners of its face: from walk, or pinned
+	sole       bool   // no other forces are as good as the last answer's
+	stopped    bool   // by rounding, before the method got as far as it should
 	fresh      bool   // the point is Solve's answer, not yet pinned
 }
 
