@@ -66,6 +66,7 @@ func (b *browser) drawn() {
 		b.ready = true
 		js.Global().Call("cohoistReady")
 	}
+	js.Global().Call("cohoistPlace")
 	if b.focus == "" {
 		return
 	}

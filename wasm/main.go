@@ -38,9 +38,10 @@ func run() error {
 	}
 	b := &browser{env: renderer.EventEnv(), timers: map[string]timer{}}
 	calc := &calculator{b: b}
-	s := store.Restored(root.First(), store.Ports{Calculator: calc, Keeper: b, Address: b, Desk: b, Adviser: &adviser{b: b}})
+	s := store.Restored(root.First(), store.Ports{Calculator: calc, Keeper: b, Address: b, Desk: b, Studio: studio{}})
 	b.guard = s.Broke
 	b.listen(s)
+	studio{}.listen(b, s)
 	page := &root.Root{Store: s}
 	painter := &paint.Painter{Guard: b.guard}
 	drawn := 0

@@ -21,8 +21,18 @@ type Advice struct {
 	Moves    []Move   `json:"moves"`    // what moves the team's utilisation, the strongest first
 }
 
-// Of advises on a plan that plan.Validate accepts.
-func Of(p plan.Plan) Advice {
+// Of advises on a plan that plan.Validate accepts. It asks goOn, unless it is nil, before every trial; when
+// that says no it stops, and the advice is not whole.
+func Of(p plan.Plan, goOn func() bool) (a Advice, whole bool) {
+	stopped := false
+	going := func() bool {
+		stopped = stopped || goOn != nil && !goOn()
+		return !stopped
+	}
 	r := report.Build(p)
-	return Advice{Why: Why(r), Remedies: remedies(p, r), Moves: Moves(p)}
+	a = Advice{Why: Why(r), Remedies: remedies(p, r, going), Moves: moves(p, going)}
+	return a, !stopped
 }
+
+// always never stops.
+func always() bool { return true }

@@ -15,10 +15,11 @@ type lift struct {
 	payload mass.Properties
 	area    vec.V3
 	solver  *solve.Solver
+	going   func() bool // false: stop, nothing that is found counts any more
 }
 
 // newLift returns nil for a plan that lacks a number for its balance.
-func newLift(p plan.Plan) *lift {
+func newLift(p plan.Plan, going func() bool) *lift {
 	if len(plan.Missing(p)) > 0 {
 		return nil
 	}
@@ -27,12 +28,15 @@ func newLift(p plan.Plan) *lift {
 	if err != nil {
 		return nil
 	}
-	return &lift{plan: p, payload: payload, area: air.Area(p.Payload), solver: solve.NewSolver()}
+	return &lift{plan: p, payload: payload, area: air.Area(p.Payload), solver: solve.NewSolver(), going: going}
 }
 
-// model places the team of an assumed plan; nil beyond the standard atmosphere. The mass properties
+// model places the team of an assumed plan; nil beyond the standard atmosphere, and when it is to stop. The mass properties
 // are worked out again only when the payload's own part of the plan was changed: meshes are long.
 func (l *lift) model(p plan.Plan, payload bool) *share.Model {
+	if !l.going() {
+		return nil
+	}
 	body := l.payload
 	if payload {
 		var err error

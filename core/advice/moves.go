@@ -31,8 +31,10 @@ const verified = 150
 
 // Moves ranks what moves team.utilisation of a plan that plan.Validate accepts. Empty when there is
 // no balance to move.
-func Moves(p plan.Plan) []Move {
-	l := newLift(p)
+func Moves(p plan.Plan) []Move { return moves(p, always) }
+
+func moves(p plan.Plan, going func() bool) []Move {
+	l := newLift(p, going)
 	if l == nil {
 		return nil
 	}

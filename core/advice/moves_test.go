@@ -49,7 +49,7 @@ func TestRates(t *testing.T) {
 	mixed := generic(plan.Cable)
 	mixed.Team[1].Hold, mixed.Team[3].Hold = generic(plan.Rigid).Team[1].Hold, generic(plan.Rigid).Team[3].Hold
 	for name, p := range map[string]plan.Plan{"cables": generic(plan.Cable), "rigid": generic(plan.Rigid), "mixed": mixed} {
-		l := newLift(p)
+		l := newLift(p, always)
 		m := l.model(l.plan, false)
 		duals := solve.NewSolver()
 		r := duals.Solve(m.Even(0))

@@ -42,13 +42,13 @@ type Remedy struct {
 // Remedies are the smallest single changes that make a plan lift which fails or only just lifts.
 // Changes of the lift itself come before those that only relax what the crew wants, each the smaller
 // first. Empty when the plan lifts, lacks input or is beyond the model.
-func Remedies(p plan.Plan) []Remedy { return remedies(p, report.Build(p)) }
+func Remedies(p plan.Plan) []Remedy { return remedies(p, report.Build(p), always) }
 
-func remedies(p plan.Plan, r report.Report) []Remedy {
+func remedies(p plan.Plan, r report.Report, going func() bool) []Remedy {
 	if r.Verdict != report.Fails && r.Verdict != report.ThinLift {
 		return nil
 	}
-	l := newLift(p)
+	l := newLift(p, going)
 	if l == nil {
 		return nil
 	}

@@ -135,11 +135,11 @@ func TestCentre(t *testing.T) {
 // A plan that lifts asks for nothing; one that lacks a number cannot be advised on.
 func TestNothingToDo(t *testing.T) {
 	p := open(t, "beam-pair")
-	if a := Of(p); len(a.Why) > 0 || len(a.Remedies) > 0 || len(a.Moves) == 0 {
+	if a, _ := Of(p, nil); len(a.Why) > 0 || len(a.Remedies) > 0 || len(a.Moves) == 0 {
 		t.Errorf("advice on a plan that lifts: %d reasons, %d remedies, %d moves", len(a.Why), len(a.Remedies), len(a.Moves))
 	}
 	p.Payload.Solids[0].Mass = math.NaN()
-	if a := Of(p); len(a.Why) != 1 || len(a.Remedies) > 0 || len(a.Moves) > 0 {
+	if a, _ := Of(p, nil); len(a.Why) != 1 || len(a.Remedies) > 0 || len(a.Moves) > 0 {
 		t.Errorf("advice on a plan without a mass: %+v", a)
 	}
 }
@@ -160,7 +160,7 @@ func BenchmarkOf(b *testing.B) {
 	p := open(b, "deck-of-eight")
 	b.Run("all", func(b *testing.B) {
 		for range b.N {
-			Of(p)
+			Of(p, nil)
 		}
 	})
 	b.Run("moves", func(b *testing.B) {
@@ -168,4 +168,13 @@ func BenchmarkOf(b *testing.B) {
 			Moves(p)
 		}
 	})
+}
+
+// Advice that is told to stop does so at once, and says that it is not whole.
+func TestAdviceStops(t *testing.T) {
+	p, _ := example.Plan("lens-too-heavy")
+	asked := 0
+	if _, whole := Of(p, func() bool { asked++; return asked < 20 }); whole || asked != 20 {
+		t.Errorf("whole %v after it was asked %d times, want 20", whole, asked)
+	}
 }

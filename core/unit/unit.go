@@ -35,12 +35,17 @@ const (
 	AngularAcceleration
 	Acceleration
 	TemperatureDifference
+	Stress
+	Stiffness
+	SectionModulus
+	SecondMoment
 	Count
 	Text
 )
 
 var kindNames = [...]string{"ratio", "length", "mass", "force", "angle", "torque", "time", "speed", "area",
-	"moment of inertia", "angular acceleration", "acceleration", "temperature difference", "whole number", "text"}
+	"moment of inertia", "angular acceleration", "acceleration", "temperature difference", "stress",
+	"stiffness", "section modulus", "second moment of area", "whole number", "text"}
 
 // String is the kind in words.
 func (k Kind) String() string { return kindNames[k] }
@@ -95,6 +100,18 @@ var Units = []Unit{
 	{"rad/s²", AngularAcceleration, 1, []string{"rad/s2", "rad/s^2"}},
 	{"m/s²", Acceleration, 1, []string{"m/s2", "m/s^2"}},
 	{"K", TemperatureDifference, 1, []string{"°C", "kelvin"}},
+	{"Pa", Stress, 1, []string{"N/m²", "N/m2"}},
+	{"kPa", Stress, 1e3, nil},
+	{"MPa", Stress, 1e6, []string{"N/mm²", "N/mm2"}},
+	{"GPa", Stress, 1e9, []string{"kN/mm²", "kN/mm2"}},
+	{"N/m", Stiffness, 1, nil},
+	{"N/mm", Stiffness, 1e3, []string{"kN/m"}},
+	{"m³", SectionModulus, 1, []string{"m3", "m^3"}},
+	{"cm³", SectionModulus, 1e-6, []string{"cm3", "cm^3"}},
+	{"mm³", SectionModulus, 1e-9, []string{"mm3", "mm^3"}},
+	{"m⁴", SecondMoment, 1, []string{"m4", "m^4"}},
+	{"cm⁴", SecondMoment, 1e-8, []string{"cm4", "cm^4"}},
+	{"mm⁴", SecondMoment, 1e-12, []string{"mm4", "mm^4"}},
 }
 
 // Scale returns how many base units are in one of the unit with this symbol; 1 for an unknown symbol.

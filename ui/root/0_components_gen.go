@@ -15,10 +15,11 @@ import "cohoist/ui/format"
 import "cohoist/ui/parts"
 import "cohoist/ui/store"
 
-import "cohoist/ui/advise"
 import "cohoist/ui/answer"
 import "cohoist/ui/drawing"
 import "cohoist/ui/lift"
+
+import "cohoist/ui/talk"
 
 // Bar is what can be done with the plan as a whole.
 type Bar struct {
@@ -516,12 +517,12 @@ func (c *Root) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 			vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t\t"}
 			vgparent.AppendChild(vgn)
 			{
-				vgcompKey := vugu.MakeCompKey(0x16CE6D1C346D72BA^vgin.CurrentPositionHash(), vgiterkey)
+				vgcompKey := vugu.MakeCompKey(0x53AD6B9F35702A97^vgin.CurrentPositionHash(), vgiterkey)
 				// ask BuildEnv for prior instance of this specific component
-				vgcomp, _ := vgin.BuildEnv.CachedComponent(vgcompKey).(*advise.Section)
+				vgcomp, _ := vgin.BuildEnv.CachedComponent(vgcompKey).(*Studies)
 				if vgcomp == nil {
 					// create new one if needed
-					vgcomp = new(advise.Section)
+					vgcomp = new(Studies)
 					vgin.BuildEnv.WireComponent(vgcomp)
 				}
 				vgin.BuildEnv.UseComponent(vgcompKey, vgcomp) // ensure we can use this in the cache next time around
@@ -667,6 +668,104 @@ func (c *Root) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 		vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "footer", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "end"}}}
 		vgparent.AppendChild(vgn)
 		vgn.SetInnerHTML(vugu.HTML("\x3Cp\x3ECohoist calculates in this browser; nothing is sent anywhere. A link holds the whole plan. All classes and examples that come with it are invented.\x3C/p\x3E"))
+		vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n"}
+		vgparent.AppendChild(vgn)
+	}
+	return vgout
+}
+
+// 'fix' unused imports
+var _ fmt.Stringer
+var _ reflect.Type
+var _ vjson.RawMessage
+var _ js.Value
+var _ log.Logger
+
+// Studies is the titles of the studies; another program fills them.
+type Studies struct {
+	Store *store.Store
+}
+
+func (c *Studies) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
+
+	vgout = &vugu.BuildOut{}
+
+	var vgiterkey interface{}
+	_ = vgiterkey
+	var vgn *vugu.VGNode
+	vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "section", Attr: []vugu.VGAttribute{{Namespace: "", Key: "id", Val: "studies"}, vugu.VGAttribute{Namespace: "", Key: "aria-label", Val: "Studies"}}}
+	vgout.Out = append(vgout.Out, vgn) // root for output
+	{
+		vgparent := vgn
+		_ = vgparent
+		vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t"}
+		vgparent.AppendChild(vgn)
+		for vgiterkeyt, d := range talk.Sections {
+			var vgiterkey interface{} = vgiterkeyt
+			_ = vgiterkey
+			d := d
+			_ = d
+			vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "details", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "study"}, vugu.VGAttribute{Namespace: "", Key: "tabindex", Val: "-1"}}}
+			vgparent.AppendChild(vgn)
+			vgn.AddAttrInterface("id", d.ID)
+			vgn.AddAttrInterface("open", c.Store.Open(d.ID))
+			{
+				vgparent := vgn
+				_ = vgparent
+				vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t\t"}
+				vgparent.AppendChild(vgn)
+				vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "summary", Attr: []vugu.VGAttribute(nil)}
+				vgparent.AppendChild(vgn)
+				vgn.DOMEventHandlerSpecList = append(vgn.DOMEventHandlerSpecList, vugu.DOMEventHandlerSpec{
+					EventType: "click",
+					Func:      func(event vugu.DOMEvent) { event.PreventDefault(); c.Store.ToggleStudy(d.ID) },
+					// TODO: implement capture, etc. mostly need to decide syntax
+				})
+				{
+					vgparent := vgn
+					_ = vgparent
+					vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "h2", Attr: []vugu.VGAttribute(nil)}
+					vgparent.AppendChild(vgn)
+					vgn.SetInnerHTML(d.Title)
+					vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "gist"}}}
+					vgparent.AppendChild(vgn)
+					vgn.AddAttrInterface("data-piece", d.ID+"-gist")
+					vgn.AddAttrInterface("id", d.ID+"-gist")
+					vgn.SetInnerHTML(d.Closed)
+				}
+				vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t\t"}
+				vgparent.AppendChild(vgn)
+				if c.Store.Open(d.ID) {
+					vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "inside"}}}
+					vgparent.AppendChild(vgn)
+					vgn.AddAttrInterface("data-bench", d.Bench)
+					{
+						vgparent := vgn
+						_ = vgparent
+						vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute(nil)}
+						vgparent.AppendChild(vgn)
+						vgn.AddAttrInterface("data-piece", d.ID+"-form")
+						vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute(nil)}
+						vgparent.AppendChild(vgn)
+						vgn.AddAttrInterface("data-piece", d.ID)
+						{
+							vgparent := vgn
+							_ = vgparent
+							vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "p", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "lead"}}}
+							vgparent.AppendChild(vgn)
+							{
+								vgparent := vgn
+								_ = vgparent
+								vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "Being worked out …"}
+								vgparent.AppendChild(vgn)
+							}
+						}
+					}
+				}
+				vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t"}
+				vgparent.AppendChild(vgn)
+			}
+		}
 		vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n"}
 		vgparent.AppendChild(vgn)
 	}

@@ -1,7 +1,6 @@
 package root
 
 import (
-	"bytes"
 	"math"
 	"strings"
 	"testing"
@@ -12,7 +11,7 @@ import (
 	"cohoist/core/plan"
 	"cohoist/core/report"
 	"cohoist/ui/format"
-	"cohoist/ui/prerender"
+	"cohoist/ui/markup"
 	"cohoist/ui/store"
 )
 
@@ -23,11 +22,7 @@ func html(t *testing.T, s *store.Store) string {
 	if err != nil {
 		t.Fatal(err)
 	}
-	var b bytes.Buffer
-	if err := prerender.Write(&b, env.RunBuild(&Root{Store: s}), "app"); err != nil {
-		t.Fatal(err)
-	}
-	return b.String()
+	return markup.Element(env.RunBuild(&Root{Store: s}), "app")
 }
 
 func show(t *testing.T, p plan.Plan) (*store.Store, string) {

@@ -90,4 +90,5 @@ func (s *Store) SetUnits(u format.Units) {
 	s.rest()
 	s.Units = u
 	s.keep(unitsKey, u.Length+" "+u.Mass+" "+u.Force)
+	s.study()
 }

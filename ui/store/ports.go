@@ -14,7 +14,7 @@ type Ports struct {
 	Keeper     Keeper
 	Address    Address
 	Desk       Desk
-	Adviser    Adviser
+	Studio     Studio
 }
 
 // Calculator turns plans into reports: at once, or later. A newer plan may replace one that waits.
@@ -63,8 +63,8 @@ func (p Ports) whole() Ports {
 	if p.Desk == nil {
 		p.Desk = nowhere{}
 	}
-	if p.Adviser == nil {
-		p.Adviser = nowhere{}
+	if p.Studio == nil {
+		p.Studio = nowhere{}
 	}
 	return p
 }

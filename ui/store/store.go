@@ -33,8 +33,8 @@ type Store struct {
 	keeper  Keeper
 	address Address
 	desk    Desk
-	adviser Adviser
-	counsel counsel
+	studio  Studio
+	studied bool // the studies have been asked something
 
 	asked, shown int    // generations of reports: asked for, on the screen
 	due          bool   // a save is waiting
@@ -62,7 +62,7 @@ func Restored(p plan.Plan, ports Ports) *Store {
 func fresh(p plan.Plan, ports Ports) *Store {
 	ports = ports.whole()
 	s := &Store{Units: format.SI, raw: map[string]string{}, faults: map[string]string{}, open: map[string]bool{},
-		calc: ports.Calculator, keeper: ports.Keeper, address: ports.Address, desk: ports.Desk, adviser: ports.Adviser}
+		calc: ports.Calculator, keeper: ports.Keeper, address: ports.Address, desk: ports.Desk, studio: ports.Studio}
 	s.plan = p
 	return s
 }
@@ -153,7 +153,7 @@ func (s *Store) calculate() {
 		}
 		s.Dismiss("program")
 		s.report = r
-		s.Advise()
+		s.study()
 	})
 }
 
@@ -162,7 +162,10 @@ func (s *Store) Select(id string) {
 	if member(s.plan, id) < 0 {
 		id = ""
 	}
-	s.Selected = id
+	if id != s.Selected {
+		s.Selected = id
+		s.study()
+	}
 }
 
 // Say shows a notice, instead of an earlier one of its kind.

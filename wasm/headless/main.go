@@ -46,7 +46,8 @@ func run(args []string, in io.Reader, out, errs io.Writer) int {
 	}
 	text = report.JSON(report.Build(p))
 	if advise {
-		text = advice.JSON(report.Build(p), advice.Of(p))
+		a, _ := advice.Of(p, nil)
+		text = advice.JSON(report.Build(p), a)
 	}
 	if _, err := out.Write(text); err != nil {
 		fmt.Fprintln(errs, err)

@@ -5,6 +5,7 @@ import (
 	"go/ast"
 	"go/parser"
 	"go/token"
+	"log"
 	"os"
 	"os/exec"
 	"path/filepath"
@@ -17,7 +18,7 @@ import (
 func collect(out string) (map[string][]byte, error) {
 	files := map[string][]byte{}
 	var err error
-	for name, from := range map[string]string{"cohoist.wasm": "./wasm", "advise.wasm": "./wasm/advise"} {
+	for name, from := range map[string]string{"cohoist.wasm": "./wasm", "study.wasm": "./wasm/study"} {
 		if files[name], err = program(filepath.Join(out, name), from); err != nil {
 			return nil, err
 		}
@@ -62,7 +63,14 @@ func program(path, from string) ([]byte, error) {
 	if err != nil {
 		return nil, errors.New("the program does not compile: " + text)
 	}
-	return os.ReadFile(path)
+	data, err := os.ReadFile(path)
+	if err != nil {
+		return nil, err
+	}
+	if data, err = withoutLines(data); err != nil {
+		log.Printf("site: the program keeps its line numbers: %v", err)
+	}
+	return data, nil
 }
 
 // compile runs the compiler for the browser. The older of Go 1.26's two garbage collectors is a hundredth

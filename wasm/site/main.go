@@ -13,7 +13,7 @@ import (
 func main() {
 	log.SetFlags(0)
 	out := flag.String("out", "dist", "folder to write")
-	budget := flag.Int("budget", 1_302_000, "most bytes of a first load, brotli; more is an error")
+	budget := flag.Int("budget", 1_300_000, "most bytes of a first load, brotli; more is an error")
 	plain := flag.Bool("plain", false, "without compressed forms and budget, for a quick try")
 	flag.Parse()
 	start := time.Now()

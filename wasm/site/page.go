@@ -1,7 +1,6 @@
 package main
 
 import (
-	"bytes"
 	"crypto/sha256"
 	"encoding/hex"
 	"fmt"
@@ -9,7 +8,7 @@ import (
 
 	"github.com/vugu/vugu"
 
-	"cohoist/ui/prerender"
+	"cohoist/ui/markup"
 	"cohoist/ui/root"
 )
 
@@ -20,17 +19,14 @@ func page(files map[string][]byte) ([]byte, error) {
 	if err != nil {
 		return nil, err
 	}
-	var view bytes.Buffer
-	if err := prerender.Write(&view, env.RunBuild(root.FirstView()), "app"); err != nil {
-		return nil, err
-	}
+	view := markup.Element(env.RunBuild(root.FirstView()), "app")
 	text := string(files["index.html"])
-	for key, name := range map[string]string{"css": "sheet.css", "drawing": "drawing.css", "advise": "advise.css", "wasm": "cohoist.wasm", "exec": "wasm_exec.js",
+	for key, name := range map[string]string{"css": "sheet.css", "drawing": "drawing.css", "studies": "studies.css", "study": "study.wasm", "asks": "studies.js", "wasm": "cohoist.wasm", "exec": "wasm_exec.js",
 		"helper": "vugu-helper.js", "boot": "boot.js"} {
 		sum := sha256.Sum256(files[name])
 		text = strings.ReplaceAll(text, "{{"+key+"}}", hex.EncodeToString(sum[:6]))
 	}
-	text = strings.Replace(text, "{{view}}", view.String(), 1)
+	text = strings.Replace(text, "{{view}}", view, 1)
 	if i := strings.Index(text, "{{"); i >= 0 && i < strings.Index(text, "<body>") {
 		return nil, fmt.Errorf("index.html has an unknown placeholder near %q", text[i:i+20])
 	}

@@ -1,0 +1,116 @@
+package plan
+
+import (
+	"math"
+	"reflect"
+	"strconv"
+	"strings"
+)
+
+// Put sets the field at a path, such as team[2].hold.length_m or payload.beam.second_moment_m4[0], to a number
+// in the field's unit or to a text. A list that was left out becomes one of numbers left out. It tells
+// whether there is such a field for such a value; what the value is worth Validate says.
+func Put(p *Plan, path string, value any) bool {
+	path, entry := entryOf(path)
+	done := false
+	walkEdit(p, func(l leaf) {
+		if !l.unknown && !done && l.where.String() == path {
+			done = set(l.v, entry, value)
+		}
+	})
+	return done
+}
+
+// entryOf splits the number of an entry off the end of a path; −1: none.
+func entryOf(path string) (field string, entry int) {
+	at := strings.LastIndex(path, "[")
+	if at <= strings.LastIndex(path, ".") || !strings.HasSuffix(path, "]") {
+		return path, -1
+	}
+	n, err := strconv.Atoi(path[at+1 : len(path)-1])
+	if err != nil {
+		return path, -1
+	}
+	return path[:at], n
+}
+
+func set(v reflect.Value, entry int, value any) bool {
+	if v.Kind() == reflect.Pointer {
+		if entry < 0 {
+			return false
+		}
+		if v.IsNil() {
+			v.Set(reflect.New(v.Type().Elem()))
+			blankNumbers(v.Elem())
+		}
+		v = v.Elem()
+	}
+	if entry >= 0 {
+		if v.Kind() != reflect.Array && v.Kind() != reflect.Slice || entry >= v.Len() {
+			return false
+		}
+		v = v.Index(entry)
+	}
+	switch x := value.(type) {
+	case float64:
+		switch v.Kind() {
+		case reflect.Float64:
+			v.SetFloat(x)
+			return true
+		case reflect.Int, reflect.Int64:
+			if x != math.Trunc(x) || math.Abs(x) > 1<<53 {
+				return false
+			}
+			v.SetInt(int64(x))
+			return true
+		}
+	case string:
+		if v.Kind() == reflect.String {
+			v.SetString(x)
+			return true
+		}
+	}
+	return false
+}
+
+func blankNumbers(v reflect.Value) {
+	if v.Kind() != reflect.Array {
+		return
+	}
+	for i := range v.Len() {
+		v.Index(i).SetFloat(math.NaN())
+	}
+}
+
+// Get is the number or text of the field at a path as Put takes it; nil when there is none.
+func Get(p Plan, path string) any {
+	path, entry := entryOf(path)
+	var out any
+	walk(&p, func(l leaf) {
+		if l.unknown || out != nil || l.where.String() != path {
+			return
+		}
+		v := l.v
+		if v.Kind() == reflect.Pointer {
+			if v.IsNil() {
+				return
+			}
+			v = v.Elem()
+		}
+		if entry >= 0 {
+			if v.Kind() != reflect.Array && v.Kind() != reflect.Slice || entry >= v.Len() {
+				return
+			}
+			v = v.Index(entry)
+		}
+		switch v.Kind() {
+		case reflect.Float64:
+			out = v.Float()
+		case reflect.Int, reflect.Int64:
+			out = float64(v.Int())
+		case reflect.String:
+			out = v.String()
+		}
+	})
+	return out
+}

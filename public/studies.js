@@ -1,0 +1,85 @@
+// The studies: sections of the page that a second program works out and draws, see ui/study. This puts its
+// pieces where they belong and hands it what is typed and pressed in them.
+(function () {
+  const program = document.currentScript.dataset.study;
+  const key = "cohoist/studies";
+  const pieces = {}, values = {}, benches = {};
+  const held = new WeakMap(); // what an element shows: [piece, its HTML]
+  let set = {}, ask = null, gen = 0;
+  try { set = JSON.parse(localStorage.getItem(key)) || {}; } catch { /* no storage, or not ours */ }
+
+  function bench(name) {
+    if (!benches[name]) {
+      const w = new Worker("study.js?" + program);
+      benches[name] = w;
+      w.onmessage = (e) => (e.data === "ready" ? w.postMessage({ bench: name, ask, set }) : take(e.data));
+      w.onerror = () => { delete benches[name]; w.terminate(); };
+    }
+    return benches[name];
+  }
+
+  function take(a) {
+    if (a.fault !== undefined) console.error(a.fault);
+    Object.assign(pieces, a.pieces);
+    Object.assign(values, a.values);
+    place();
+    for (const el of document.querySelectorAll("#studies [data-bench]")) el.setAttribute("aria-busy", a.busy || a.gen < gen);
+    if (a.plan) window.cohoistTake(a.gen, a.plan, a.jump || "");
+  }
+
+  // place shows every piece where the page has room for it. The focus stays.
+  function place() {
+    const at = document.activeElement, id = at && at.id;
+    const mark = at && /^(text|search|textarea)$/.test(at.type) ? [at.value, at.selectionStart, at.selectionEnd] : null;
+    for (const el of document.querySelectorAll("[data-piece]")) {
+      const name = el.dataset.piece, html = pieces[name], now = held.get(el);
+      if (now && now[0] === name && now[1] === html || html === undefined && !now) continue;
+      el.innerHTML = html === undefined ? "" : html;
+      held.set(el, [name, html]);
+    }
+    for (const k in values) {
+      const el = document.getElementById(k);
+      if (!el || el === document.activeElement) continue;
+      if (el.type === "checkbox") el.checked = values[k] === "true";
+      else if (el.value !== values[k]) el.value = values[k];
+    }
+    const again = id && document.activeElement !== at && document.getElementById(id);
+    if (again) {
+      again.focus({ preventScroll: true });
+      if (mark) { again.value = mark[0]; again.setSelectionRange(mark[1], mark[2]); }
+    }
+  }
+
+  window.cohoistStudies = (bytes, number) => {
+    ask = bytes;
+    gen = number;
+    bench("live");
+    for (const name in benches) benches[name].postMessage({ ask });
+  };
+  window.cohoistPlace = place;
+
+  const inside = (e, what) => {
+    const el = e.target.closest && e.target.closest("[data-" + what + "]");
+    return el && el.closest("[data-bench]") ? el : null;
+  };
+  const tell = (el, message) => bench(el.closest("[data-bench]").dataset.bench).postMessage(message);
+  const choose = (el, name, value) => {
+    set[name] = value;
+    try { localStorage.setItem(key, JSON.stringify(set)); } catch { /* kept as long as the page stands */ }
+    tell(el, { set });
+  };
+  addEventListener("click", (e) => {
+    let el = inside(e, "do");
+    if (el) tell(el, { do: el.dataset.do });
+    el = inside(e, "show");
+    if (el) window.cohoistShow(el.dataset.show);
+  });
+  addEventListener("change", (e) => {
+    let el = inside(e, "set");
+    if (el && el.type === "file") {
+      if (el.files[0]) el.files[0].text().then((text) => choose(el, el.dataset.set, text));
+    } else if (el) choose(el, el.dataset.set, el.type === "checkbox" ? String(el.checked) : el.value);
+    el = inside(e, "field");
+    if (el) tell(el, { path: el.dataset.field, text: el.value });
+  });
+})();

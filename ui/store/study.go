@@ -1,0 +1,46 @@
+package store
+
+import (
+	"cohoist/core/plan"
+	"cohoist/core/report"
+	"cohoist/ui/talk"
+)
+
+// Studio is where studies are worked out, beside the page.
+type Studio interface {
+	Ask(talk.Ask) // about the plan on the screen; the newest counts
+}
+
+// Ask of nowhere never answers.
+func (nowhere) Ask(talk.Ask) {}
+
+// study asks the studies about the plan on the screen, when somebody looks at one or the lift is in trouble.
+func (s *Store) study() {
+	if s.Busy {
+		return
+	}
+	a := talk.Ask{Gen: s.asked, Plan: s.plan, Verdict: s.report.Verdict, Selected: s.Selected, Units: s.Units}
+	for _, d := range talk.Sections {
+		if s.Open(d.ID) {
+			a.Open = append(a.Open, d.ID)
+		}
+	}
+	if len(a.Open) > 0 || s.studied || a.Verdict == report.Fails || a.Verdict == report.ThinLift {
+		s.studied = true
+		s.studio.Ask(a)
+	}
+}
+
+// ToggleStudy opens or closes a study.
+func (s *Store) ToggleStudy(id string) {
+	s.Toggle(id)
+	s.study()
+}
+
+// Take makes what a study found the plan, in one step of history, unless the plan has changed since it
+// was asked.
+func (s *Store) Take(gen int, p plan.Plan, jump string) {
+	if gen == s.asked && s.Do(func(q *plan.Plan) { *q = p.Clone() }) && jump != "" {
+		s.Jump(jump)
+	}
+}

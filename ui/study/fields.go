@@ -1,0 +1,85 @@
+package study
+
+import (
+	"errors"
+	"math"
+	"strings"
+
+	"cohoist/core/plan"
+	"cohoist/core/unit"
+	"cohoist/ui/format"
+)
+
+// field is the row of the plan's table for a path.
+func field(path string) (plan.Field, bool) {
+	var b strings.Builder
+	for i := 0; i < len(path); i++ {
+		b.WriteByte(path[i])
+		if path[i] == '[' {
+			for i+1 < len(path) && path[i+1] != ']' {
+				i++
+			}
+		}
+	}
+	pattern := b.String()
+	if f, ok := plan.FieldAt(pattern); ok {
+		return f, true
+	}
+	return plan.FieldAt(strings.TrimSuffix(pattern, "[]"))
+}
+
+// shown is the unit in which a field is typed and read.
+func shown(u format.Units, f plan.Field) string {
+	switch f.Kind {
+	case unit.Length:
+		return u.Length
+	case unit.Mass:
+		return u.Mass
+	case unit.Force:
+		return u.Force
+	case unit.Stress:
+		return "MPa"
+	case unit.SectionModulus:
+		return "cm³"
+	case unit.SecondMoment:
+		return "cm⁴"
+	}
+	return f.Unit
+}
+
+// put sets a field of the plan to what was typed; nothing typed leaves it out.
+func put(p *plan.Plan, u format.Units, path, text string) error {
+	f, ok := field(path)
+	if !ok {
+		return errors.New("The plan has no field " + path + ".")
+	}
+	var value any = text
+	if f.Kind != unit.Text {
+		x := math.NaN()
+		if strings.TrimSpace(text) != "" {
+			var err error
+			if x, err = unit.Parse(text, shown(u, f)); err != nil {
+				return err
+			}
+		}
+		value = x
+	}
+	if !plan.Put(p, path, value) {
+		return errors.New("The plan has no field " + path + ".")
+	}
+	return nil
+}
+
+// typed is what stands in the input of a field.
+func typed(p plan.Plan, u format.Units, path string) string {
+	f, _ := field(path)
+	switch x := plan.Get(p, path).(type) {
+	case string:
+		return x
+	case float64:
+		if !math.IsNaN(x) {
+			return unit.Figures(x/unit.Scale(shown(u, f)), 6)
+		}
+	}
+	return ""
+}

@@ -1,0 +1,127 @@
+// Package study works out and draws the studies of a plan: what the page shows in sections that are worked
+// out beside it. A study is a value in All.
+//
+// What is drawn is HTML that needs no program: what it asks of the page stands in attributes.
+//
+//	data-do     a button; its text goes back to the study, whose id it starts with
+//	data-set    an input that is a setting of the study, by name
+//	data-field  an input that is a field of the plan, by its path
+//	data-show   a button that leads to a field of the page, by its id
+package study
+
+import (
+	"github.com/vugu/vugu"
+
+	"cohoist/core/plan"
+	"cohoist/ui/talk"
+)
+
+// Study is one section of the page.
+type Study interface {
+	// See shows what there is to say. Long work asks GoOn now and then, and ends when it may not.
+	See(t *Turn)
+	// Do carries out what a button says: its data-do without the study's id.
+	Do(t *Turn, what string)
+}
+
+// All are the studies by section.
+func All() map[string]Study {
+	return map[string]Study{talk.WouldDo: &wouldDo{}, talk.Moves: &moves{}}
+}
+
+// Question is a plan with what was chosen in the studies' own inputs.
+type Question struct {
+	talk.Ask
+	Set map[string]string
+}
+
+// Message is what the page sends; what is nil or empty has not changed.
+type Message struct {
+	Ask    *talk.Ask
+	Set    map[string]string
+	Do     string
+	Fields map[string]string // typed into the plan's fields
+}
+
+// Answer is what goes back to the page.
+type Answer struct {
+	Gen    int
+	Pieces map[string]string // HTML by name
+	Values map[string]string // of inputs, by id
+	Plan   *plan.Plan        // becomes the plan on the screen, in one step
+	Jump   string            // id to which the focus goes then
+	Busy   bool              // more will come
+}
+
+// Turn is one go at a question by one study.
+type Turn struct {
+	Question
+	id      string
+	program *Program
+	answer  Answer
+}
+
+// Show puts a component into the piece with a name; the study's own piece has its id, and what stands
+// beside its title id-gist.
+func (t *Turn) Show(name string, b vugu.Builder) { t.put(name, t.program.html(b)) }
+
+// Say is Show for a text.
+func (t *Turn) Say(name, text string) { t.put(name, escape(text)) }
+
+func (t *Turn) put(name, html string) {
+	if t.answer.Pieces == nil {
+		t.answer.Pieces = map[string]string{}
+	}
+	t.answer.Pieces[name] = html
+}
+
+// Value puts a value into an input.
+func (t *Turn) Value(id, value string) {
+	if t.answer.Values == nil {
+		t.answer.Values = map[string]string{}
+	}
+	t.answer.Values[id] = value
+}
+
+// Take makes p the plan on the screen.
+func (t *Turn) Take(p plan.Plan, jump string) { t.answer.Plan, t.answer.Jump = &p, jump }
+
+// Setting is what was chosen, or what stands for it until then.
+func (t *Turn) Setting(name, until string) string {
+	if v, ok := t.Set[t.id+"."+name]; ok {
+		return v
+	}
+	return until
+}
+
+// Send sends what was shown so far.
+func (t *Turn) Send() {
+	t.answer.Busy = true
+	t.flush()
+}
+
+func (t *Turn) flush() {
+	t.answer.Gen = t.Gen
+	t.program.send(t.answer)
+	t.answer = Answer{}
+}
+
+// GoOn lets messages in and tells whether the work still counts.
+func (t *Turn) GoOn() bool {
+	t.program.pause(0)
+	return !t.program.void(t)
+}
+
+// Rested waits until the plan has not changed for a moment, and tells whether the work still counts.
+func (t *Turn) Rested() bool {
+	for range restSteps {
+		t.program.pause(rest / restSteps)
+		if t.program.void(t) {
+			return false
+		}
+	}
+	return true
+}
+
+// rest is how long a plan stands still before long work on it begins, in milliseconds.
+const rest, restSteps = 300, 6

@@ -1,0 +1,55 @@
+// Package talk is what the page and the program of its studies say to each other. A study is a question that
+// takes work of its own, or that few people ask: the page shows its title, and a second program, loaded
+// when it is first asked for, works it out beside the page and draws it.
+package talk
+
+import (
+	"cohoist/core/plan"
+	"cohoist/core/report"
+	"cohoist/ui/format"
+)
+
+// Section is the title of a study on the page.
+type Section struct {
+	ID, Title string
+	Closed    string // what stands beside the title until there is more to say
+	Bench     string // which copy of the program works on it
+}
+
+// Benches. What takes long and is started by hand has a bench of its own, so that the rest goes on.
+const (
+	Live = "live" // follows the plan while it moves
+	Long = "long"
+)
+
+// The sections.
+const (
+	WouldDo = "would-do"
+	Moves   = "moves"
+)
+
+// Sections are the studies, in the order of the page.
+var Sections = []Section{
+	{WouldDo, "What would do", "the smallest single changes that would make it lift", Live},
+	{Moves, "What moves the answer", "centimetres, kilograms and wind, by what they cost", Live},
+}
+
+// Ask is the plan on the screen and what is to be seen of it.
+type Ask struct {
+	Gen      int // counts the plans
+	Plan     plan.Plan
+	Verdict  report.Verdict
+	Selected string // id of a vehicle
+	Units    format.Units
+	Open     []string // sections that stand open
+}
+
+// Opened tells whether a section stands open.
+func (a Ask) Opened(id string) bool {
+	for _, o := range a.Open {
+		if o == id {
+			return true
+		}
+	}
+	return false
+}

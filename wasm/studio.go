@@ -1,0 +1,34 @@
+//go:build js && wasm
+
+package main
+
+import (
+	"syscall/js"
+
+	"cohoist/core/plan"
+	"cohoist/ui/store"
+	"cohoist/ui/talk"
+	"cohoist/ui/wire"
+	"cohoist/wasm/bytes"
+)
+
+// studio hands plans to the page's script for studies, which has them worked out in workers of their own.
+type studio struct{}
+
+// Ask is answered by pieces of the page, and at times by a plan.
+func (studio) Ask(a talk.Ask) {
+	js.Global().Call("cohoistStudies", bytes.To(wire.Encode(a)), a.Gen)
+}
+
+// listen takes what studies ask of the page.
+func (studio) listen(b *browser, s *store.Store) {
+	js.Global().Set("cohoistTake", b.later(func(_ js.Value, args []js.Value) {
+		var p plan.Plan
+		if err := wire.Decode(bytes.From(args[1]), &p); err != nil {
+			s.Say("program", err.Error())
+			return
+		}
+		s.Take(args[0].Int(), p, args[2].String())
+	}))
+	js.Global().Set("cohoistShow", b.later(func(_ js.Value, args []js.Value) { s.Show(args[0].String()) }))
+}
