@@ -1,0 +1,6 @@
+package share
+
+import "cohoist/core/solve"
+
+// Placed are the parts of the vehicles that an answer of one of this model's programs means.
+func (m *Model) Placed(r solve.Result) []Part { return m.parts(r.U, r.F) }
