@@ -171,6 +171,22 @@ func TestEvidence(t *testing.T) {
 	}
 }
 
+// What the sheet says of the crate when a lost vehicle is cut away: any one may be, and the lines bear it.
+func TestWords(t *testing.T) {
+	p, _ := read(t, "crate-ring")
+	p.Site.Wind, p.Limits.TensionMin, p.Limits.Lost = 0, 0, plan.CutAway
+	study := lost.Of(built(t, p), solve.NewSolver(), nil)
+	// by hand: without one of six, four of the rest carry a quarter of 9 kg each and the opposite one idles
+	// (drop-out of a ring, factor 1.5): (9/4 + 3.4) g/76 N = 0.729; from 9 g/6 = 14.7 N to 22.1 N, and once as far beyond: 29.4 N
+	want := "The rest hold the payload whichever vehicle is lost, within the limit of 0.8: without A, the worst, they need 0.729 of their thrust. A vehicle lost on a cable is cut away."
+	if study.Vehicles.Sentence != want {
+		t.Errorf("%s", study.Vehicles.Sentence)
+	}
+	if !strings.Contains(study.Taut, "goes from 14.7 N to 22.1 N and bears 29.4 N in the first swing, 7.35 % of its working load") {
+		t.Errorf("%s", study.Taut)
+	}
+}
+
 // A study that is stopped says so and claims nothing of what it did not ask.
 func TestStopped(t *testing.T) {
 	_, m := read(t, "deck-of-eight")

@@ -13,6 +13,7 @@ package lost
 import (
 	"math"
 
+	"cohoist/core/plan"
 	"cohoist/core/share"
 	"cohoist/core/solve"
 )
@@ -56,6 +57,7 @@ type Line struct {
 type Study struct {
 	Entries  []Entry // vehicles, pairs, rotors, in the order of the team
 	Limit    float64 // the crew's utilisation limit
+	Rule     string  // what becomes of a lost vehicle on a cable, plan.DeadWeight or CutAway; empty: there is none
 	Vehicles Summary
 	Pairs    Summary
 	Rotors   Summary
@@ -74,6 +76,12 @@ const (
 // all losses are answered and may return false to stop.
 func Of(m *share.Model, s *solve.Solver, tell func(done, all int) bool) Study {
 	t := &table{m: m, s: s, study: Study{Limit: m.Plan.Limits.Utilisation}}
+	if m.Cables {
+		t.study.Rule = plan.DeadWeight
+		if m.Plan.Limits.Lost == plan.CutAway {
+			t.study.Rule = plan.CutAway
+		}
+	}
 	losses := t.list()
 	var all [3]int
 	for _, l := range losses {

@@ -112,3 +112,32 @@ func TestThreeInLine(t *testing.T) {
 		}
 	}
 }
+
+// A leant rigid team in wind takes another lean when a vehicle is lost, for its full-thrust axis turns. Second
+// route: the plan in which that vehicle has next to no thrust; to 1e-6, for what it still gives.
+func TestLeantInWind(t *testing.T) {
+	const nothing = 1e-7 // N a rotor
+	s := solve.NewSolver()
+	p := ring(class(2, 80, 4, 0.2, 0.02), plan.Rigid, 6)
+	for i := range p.Team {
+		p.Team[i].Hold.Lean = [2]float64{4 * float64(i%3), -3 * float64(i%2)}
+	}
+	p.Site = plan.Site{Wind: 6, WindTo: 70}
+	area := vec.V3{0.1, 0.2, 0.3}
+	body := mass.Properties{Mass: 8, COM: vec.V3{0.05, 0.02, 0}}
+	whole := share.New(p, body, area, 1.225)
+	study := lost.Of(whole, s, nil)
+	for i := range p.Team {
+		q := p
+		weak := p.Vehicles["v"]
+		weak.RotorThrustMax = nothing
+		q.Vehicles = map[string]plan.Class{"v": p.Vehicles["v"], "weak": weak}
+		q.Team = append([]plan.Member(nil), p.Team...)
+		q.Team[i].Vehicle = "weak"
+		m := share.New(q, body, area, 1.225)
+		if m.Lean.Sub(whole.Lean).Norm() < 1e-4 {
+			t.Errorf("without %d the lean stays %v", i, m.Lean)
+		}
+		near(t, "without "+p.Team[i].ID, study.Entries[i].Utilisation, s.Solve(m.Even(0)).T, 1e-6)
+	}
+}

@@ -4,6 +4,7 @@ import (
 	"math"
 	"strconv"
 
+	"cohoist/core/plan"
 	"cohoist/core/share"
 )
 
@@ -36,6 +37,12 @@ func (s *Study) summarise(all [3]int, n int) {
 		*to = s.count(Kind(k))
 		to.Of = all[k]
 		to.Sentence = s.sentence(*to, Kind(k), n)
+	}
+	switch s.Rule {
+	case plan.DeadWeight:
+		s.Vehicles.Sentence += " A vehicle lost on a cable hangs from it as dead weight."
+	case plan.CutAway:
+		s.Vehicles.Sentence += " A vehicle lost on a cable is cut away."
 	}
 	s.Taut = s.taut()
 }
@@ -89,19 +96,19 @@ func (s *Study) sentence(sum Summary, k Kind, n int) string {
 		return "In " + strconv.Itoa(sum.Fallen) + " of " + strconv.Itoa(sum.Asked) + " losses of a " + noun + " the rest do not hold the payload: " +
 			share.List(s.fallen(k)) + ". In the worst, " + worst.fall() + "."
 	case sum.Strained > 0:
-		return "The rest hold the payload whichever " + noun + " is lost, but above the limit of " + share.Short(s.Limit) + ": without " +
-			worst.name() + " they need " + share.Short(worst.Utilisation) + " of their thrust."
+		return "The rest hold the payload whichever " + noun + " is lost, but above the limit of " + share.Short(s.Limit) + ": " +
+			worst.without() + " they need " + share.Short(worst.Utilisation) + " of their thrust."
 	}
-	return "The rest hold the payload whichever " + noun + " is lost, within the limit of " + share.Short(s.Limit) + ": without " +
-		worst.name() + ", the worst, they need " + share.Short(worst.Utilisation) + " of their thrust."
+	return "The rest hold the payload whichever " + noun + " is lost, within the limit of " + share.Short(s.Limit) + ": " +
+		worst.without() + ", the worst, they need " + share.Short(worst.Utilisation) + " of their thrust."
 }
 
 // fall says why a loss is not held.
 func (e Entry) fall() string {
 	if math.IsInf(e.Utilisation, 1) {
-		return "without " + e.name() + " no thrust balances it"
+		return e.without() + " no thrust balances it"
 	}
-	return "without " + e.name() + " they would need " + share.Short(e.Utilisation) + " times their thrust"
+	return e.without() + " they would need " + share.Short(e.Utilisation) + " times their thrust"
 }
 
 // fallen lists the losses of a kind that are not held.
@@ -115,7 +122,15 @@ func (s *Study) fallen(k Kind) []string {
 	return out
 }
 
-// name says what is lost.
+// without says what is lost in a sentence of its own.
+func (e Entry) without() string {
+	if e.Kind == Pair {
+		return "without " + share.List(e.Lost)
+	}
+	return "without " + e.name()
+}
+
+// name says what is lost, in a list.
 func (e Entry) name() string {
 	switch {
 	case e.Kind == Pair:
