@@ -22,8 +22,8 @@ var Balance = Check{
 var air = Limit{What: "the altitude", Lo: -500, Hi: 11000, Unit: "m", // ISO 2533, troposphere
 	Of: func(f Facts) float64 { return f.Plan.Site.Altitude }}
 
-// leanRange is where drag areas per payload axis still say something (common practice, no source).
-var leanRange = Limit{What: "the lean of the body in the wind", Lo: 0, Hi: 30, Unit: "°",
+// leanRange is where the drag of a leaning body still says something.
+var leanRange = Limit{What: "the lean of the body in the wind", Lo: 0, Hi: share.LeanMax, Unit: "°",
 	Of: func(f Facts) float64 { return degrees(f.Model.Lean.Norm()) }}
 
 func balance(f Facts) Outcome {

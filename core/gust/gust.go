@@ -156,5 +156,5 @@ func (q *question) excess(m *share.Model) (float64, Side) {
 	return over, side
 }
 
-// leanMax is how far a rigid team may lean in the model, radians: the restriction of the checks, THEORY chapter 8.
-const leanMax = 30 * math.Pi / 180
+// leanMax is how far a rigid team may lean in the model, radians.
+const leanMax = share.LeanMax * math.Pi / 180

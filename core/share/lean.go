@@ -14,6 +14,10 @@ const leanTolerance = 1e-14
 // leanRounds bounds the rounds of the fixed point. In winds that vehicles fly in, ten are enough.
 const leanRounds = 200
 
+// LeanMax is the lean in degrees up to which drag areas per payload axis still say something (common practice, no
+// source).
+const LeanMax = 30
+
 // wind is the velocity of the air in level axes.
 func wind(s plan.Site) vec.V3 {
 	sin, cos := math.Sincos(s.WindTo * math.Pi / 180)
