@@ -65,9 +65,14 @@ func (s *Solver) converge(proof bool) bool {
 func (s *Solver) collect() {
 	for i := range s.pulls {
 		o, k := &s.pulls[i], &s.tangents[i]
-		k.n = 0
+		k.n, k.tip = 0, -1
 		if o.tight {
 			k.who[0], k.mult[0], k.n = -1, o.z, 1
+			for j := o.c0; j < o.c1; j++ {
+				if c := &s.cones[j]; c.pointed() && float64(c.zc*o.minZ)+c.h.a <= 1e-9 {
+					k.tip = j
+				}
+			}
 		}
 		for j := o.c0; j < o.c1; j++ {
 			if c := &s.cones[j]; c.tight && k.n < 3 {

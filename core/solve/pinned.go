@@ -33,7 +33,19 @@ func (s *Solver) pinned(mend bool) verdict {
 	}
 	for i := range s.pulls {
 		o, k := &s.pulls[i], &s.tangents[i]
+		for j := o.c0; k.tip >= 0 && j < o.c1; j++ {
+			s.cones[j].tight = j == k.tip
+		}
+		if k.tip >= 0 {
+			_, half := k.share(&s.cones[k.tip], o)
+			if o.tight = half >= -tol; !o.tight {
+				bad++
+			}
+		}
 		for a := range k.n {
+			if k.tip >= 0 {
+				break
+			}
 			ok := k.mult[a] > -tol
 			if !ok {
 				bad++
@@ -83,6 +95,12 @@ func (s *Solver) pinDuals() {
 		o.z = 0
 		for j := o.c0; j < o.c1; j++ {
 			s.cones[j].z = four{}
+		}
+		if k.tip >= 0 {
+			c := &s.cones[k.tip]
+			c.z, o.z = k.share(c, o)
+			c.z.a, o.z = math.Max(0, c.z.a), math.Max(0, o.z)
+			continue
 		}
 		for a := range k.n {
 			m := math.Max(0, k.mult[a])

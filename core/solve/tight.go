@@ -32,6 +32,7 @@ type tangent struct {
 	l          [3][3]float64 // normals in terms of q
 	mult       [3]float64
 	who        [3]int // cone, −1 for the half-line
+	tip        int    // cone that the force stands in the tip of: nothing moves; −1 none
 	h          [6]float64
 	hft        [3]float64
 	u          [3][3]float64 // from n on: the tangents, conjugate, uᵀ (H + leaning) u = 1
@@ -57,6 +58,10 @@ func dot3(a, b *[3]float64) float64 {
 func (s *Solver) touch(i int, f *[3]float64, t float64) bool {
 	o := &s.pulls[i]
 	k := &s.tangents[i]
+	if k.tip >= 0 {
+		s.stand(o, k)
+		return true
+	}
 	mult, who := k.mult, k.who
 	count := k.n
 	k.n, k.h, k.hft, k.zero, k.with = 0, [6]float64{}, [3]float64{}, [3]float64{}, [3]float64{}
@@ -72,6 +77,11 @@ func (s *Solver) touch(i int, f *[3]float64, t float64) bool {
 			}
 			n := math.Sqrt(float64(v.x*v.x) + float64(v.y*v.y) + float64(v.z*v.z))
 			if !(n > 1e-7) {
+				if c.pointed() && math.Abs(v.a) <= 1e-7 {
+					k.tip = who[j]
+					s.stand(o, k)
+					return true
+				}
 				return false
 			}
 			x, y, z := v.x/n, v.y/n, v.z/n
@@ -135,6 +145,29 @@ func (s *Solver) touch(i int, f *[3]float64, t float64) bool {
 	}
 	s.tangentTT += htt
 	return true
+}
+
+// pointed tells that a cone stands on its tip, wherever t is.
+func (c *cone) pointed() bool { return c.flat && c.zc > 0 && c.g == four{} }
+
+// stand lays out a pull in the tip of a cone: three flat bounds that meet there.
+func (s *Solver) stand(o *pull, k *tangent) {
+	c := &s.cones[k.tip]
+	unit := [3][3]float64{{1, 0, 0}, {0, 1, 0}, {0, 0, 1}}
+	k.n, k.q, k.l = 3, unit, unit
+	k.h, k.hft, k.with = [6]float64{}, [3]float64{}, [3]float64{}
+	k.zero = [3]float64{-c.h.x - o.f[0], -c.h.y - o.f[1], -c.h.a/c.zc - o.f[2]}
+}
+
+// share splits the multipliers in a tip, the force's own gradient, into those of its cone and of the half-line.
+func (k *tangent) share(c *cone, o *pull) (cone four, half float64) {
+	m := &k.mult
+	a := math.Sqrt(float64(m[0]*m[0]) + float64(m[1]*m[1]))
+	half = -m[2] - float64(c.zc*a)
+	if half > 0 && !(o.half && o.f[2] <= o.minZ+1e-9) {
+		a, half = -m[2]/c.zc, 0
+	}
+	return four{a, -m[0], -m[1], 0}, half
 }
 
 // complete fills q up with tangents.
@@ -202,19 +235,22 @@ func (k *tangent) curve() {
 // that nothing holds run away.
 const suspect = 1e-2
 
-// hold adds the most likely bound to pulls that nothing curved holds.
-func (s *Solver) hold() {
+// amid is how far out of its cone's axis a slack must be, of the cone's width there, to count as near the edge:
+// where a cone is narrow every slack is small.
+const amid = 0.2
+
+// likely is tight for a guess: bounds near whose edge the slack is not are left, and pulls that nothing
+// curved holds get the bound that is most likely to.
+func (s *Solver) likely() {
+	s.tight(1)
 	for i := range s.pulls {
 		o := &s.pulls[i]
 		best, at := suspect, -1
 		for j := o.c0; j < o.c1; j++ {
 			c := &s.cones[j]
-			if c.tight {
-				at = -1
-				break
-			}
 			n := math.Sqrt(float64(c.s.x*c.s.x) + float64(c.s.y*c.s.y) + float64(c.s.z*c.s.z))
-			if v := c.z.a / (c.s.a - n); v > best {
+			c.tight = c.tight && n > amid*c.s.a
+			if v := c.z.a / (c.s.a - n); v > best && n > amid*c.s.a {
 				best, at = v, j
 			}
 		}

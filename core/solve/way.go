@@ -96,8 +96,10 @@ func (s *Solver) layWay() {
 	open := 0.0
 	for i := range n.pulls {
 		q := &n.pulls[i]
-		q.s = math.Max(q.f[2]-q.minZ, spare)
-		q.z = 1 / q.s
+		if q.half {
+			q.s = math.Max(q.f[2]-q.minZ, spare)
+			q.z = 1 / q.s
+		}
 		for j := q.c0; j < q.c1; j++ {
 			c := &n.cones[j]
 			v := s.cones[j].value(q.f[0], q.f[1], q.f[2], n.t).axpy(1, c.h)
@@ -107,9 +109,29 @@ func (s *Solver) layWay() {
 			open += c.g.dot(c.z)
 		}
 	}
-	mu := 1.0
-	if s.opening && s.goal*open > 0 {
-		mu = s.goal / open
+	// y takes away what it can of the dual residual; μ from t's own row, or from the y that it asks for
+	var push [6]float64 // A Gᵀ s⁻¹
+	length := 0.0
+	for i := range n.pulls {
+		q := &n.pulls[i]
+		x, y, z := 0.0, 0.0, q.z
+		for j := q.c0; j < q.c1; j++ {
+			c := &n.cones[j]
+			x += c.z.x
+			y += c.z.y
+			z += float64(c.zc*c.z.a) + float64(c.fz*c.z.z)
+		}
+		length += float64(x*x) + float64(y*y) + float64(z*z)
+		for k := range 6 {
+			push[k] += float64(q.a[0][k]*x) + float64(q.a[1][k]*y) + float64(q.a[2][k]*z)
+		}
+	}
+	mu := s.goal / (open - dot6(&s.tcol, &push))
+	if !(mu > 0) || !s.opening {
+		mu = 1 / (norm6(&s.tcol)*math.Sqrt(length) + math.Abs(open))
+	}
+	for k := range 6 {
+		n.y[k] = -mu * push[k]
 	}
 	for i := range n.pulls {
 		n.pulls[i].z *= mu
@@ -151,8 +173,7 @@ func (s *Solver) approach() arrival {
 		if worst <= early {
 			early = worst * 1e-2
 			s.takeWay()
-			s.tight(1)
-			s.hold()
+			s.likely()
 			if s.guess(true) {
 				s.pinDuals()
 				s.cornered = true
