@@ -33,3 +33,20 @@ func BenchmarkSamples(b *testing.B) {
 		})
 	}
 }
+
+// BenchmarkWorst times the worst corner with its bound, BenchmarkSummary the picture of 100 000 samples.
+func BenchmarkWorst(b *testing.B) {
+	s := study(b, given(b, "deck-of-eight", nil), 1000)
+	for range b.N {
+		s.Worst()
+	}
+}
+
+func BenchmarkSummary(b *testing.B) {
+	s := study(b, given(b, "sensor-plate", nil), 100000)
+	p := s.Run(0, s.N)
+	b.ResetTimer()
+	for range b.N {
+		s.Summary(p)
+	}
+}

@@ -40,7 +40,7 @@ func (w *searcher) bound() float64 {
 }
 
 // arc is the most degrees between corners of the polygon around the winds.
-const arc = 7.5
+const arc = 15
 
 // winds are offsets of speed and direction whose drags, as vectors, are the corners of a polygon around
 // all drags within the box.
@@ -59,16 +59,19 @@ func (w *searcher) winds() [][2]float64 {
 	if fast == 0 {
 		return [][2]float64{{-plan, 0}}
 	}
+	if to == 0 {
+		return [][2]float64{{slow - plan, 0}, {fast - plan, 0}}
+	}
 	n := math.Ceil(2 * to / arc)
-	out := [][2]float64{{slow - plan, -to}, {slow - plan, to}, {fast - plan, -to}, {fast - plan, to}}
+	out := [][2]float64{{fast - plan, -to}, {fast - plan, to}, {slow - plan, -to}, {slow - plan, to}}
+	if slow == 0 {
+		out = out[:3]
+	}
 	for k := range int(n) {
 		half := to / n
 		// drag grows with the square of speed: the tangents of two ends of a piece of arc meet at 1/cos of it
 		v := fast / math.Sqrt(math.Cos(half*math.Pi/180))
 		out = append(out, [2]float64{v - plan, -to + half*float64(2*k+1)})
-	}
-	if to == 0 {
-		return [][2]float64{out[0], out[2]}
 	}
 	return out
 }

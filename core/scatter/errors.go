@@ -83,6 +83,7 @@ const (
 	densityRatio = 0.01  // pressure and temperature of the day
 	windSpeed    = 0.5   // m/s
 	windDegrees  = 10
+	calmDegrees  = 180 / Cut // a calm has no direction: what blows may blow anywhere
 )
 
 // assume fills in the standard deviations that a plan leaves out, and says so in a sentence each.
@@ -100,7 +101,11 @@ func assume(m *share.Model) (e plan.Errors, said []string) {
 	fill(&e.Attach, math.Min(attachMetres, reach(m)/100), "m", "the attachments")
 	fill(&e.Density, densityRatio, "", "the air's density, over the density,")
 	fill(&e.Wind, windSpeed, "m/s", "the wind's speed")
-	fill(&e.WindTo, windDegrees, "°", "the wind's direction")
+	to := float64(windDegrees)
+	if m.Plan.Site.Wind == 0 {
+		to = calmDegrees
+	}
+	fill(&e.WindTo, to, "°", "the wind's direction")
 	if m.Cables {
 		said = append(said, "Cable lengths: the share of a payload held level does not depend on them, so that their error moves nothing here; how a payload that is not held level would tip is left out.")
 	}

@@ -78,6 +78,15 @@ func TestParts(t *testing.T) {
 		if !reflect.DeepEqual(whole, parts) {
 			t.Errorf("%s: not the same in parts", name)
 		}
+		text := whole.Bytes()
+		if back, ok := ReadPart(text); !ok || !reflect.DeepEqual(back, whole) {
+			t.Errorf("%s: not the same from bytes", name)
+		}
+		for _, bad := range [][]byte{nil, text[:len(text)-1], text[:8], append([]byte{1}, text...)} {
+			if _, ok := ReadPart(bad); ok {
+				t.Errorf("%s: %d bytes are a part", name, len(bad))
+			}
+		}
 		sum := s.Summary(whole)
 		n := sum.Histogram.None + sum.Histogram.Above
 		for _, k := range sum.Histogram.Bins {

@@ -49,26 +49,45 @@ func (s *Study) Worst() Worst {
 }
 
 // starts are the plan itself, and the payload heavy, thrust and air weak, the centre of mass in
-// each corner of its box.
+// each corner of its box; each with the wind to every direction asked.
 func (w *searcher) starts() [][]float64 {
-	out := [][]float64{make([]float64, len(w.at))}
-	for corner := range 8 {
-		x := make([]float64, len(w.at))
-		for d, e := range w.s.Errors {
-			switch {
-			case e.Kind == PayloadMass || e.Kind == Wind:
-				x[d] = Cut
-			case e.Kind == Thrust || e.Kind == Density:
-				x[d] = -Cut
-			case e.Kind == COM && corner>>(e.at-atCOM)&1 == 1:
-				x[d] = Cut
-			case e.Kind == COM:
-				x[d] = -Cut
-			}
+	var out [][]float64
+	for _, to := range w.directions() {
+		out = append(out, w.start(func(e Error) float64 { return 0 }, to))
+		for corner := range 8 {
+			out = append(out, w.start(func(e Error) float64 {
+				switch {
+				case e.Kind == PayloadMass || e.Kind == Wind || e.Kind == COM && corner>>(e.at-atCOM)&1 == 1:
+					return Cut
+				case e.Kind == Thrust || e.Kind == Density || e.Kind == COM:
+					return -Cut
+				}
+				return 0
+			}, to))
 		}
-		out = append(out, x)
 	}
 	return out
+}
+
+// start is a start with the wind to a direction, in standard deviations.
+func (w *searcher) start(of func(Error) float64, to float64) []float64 {
+	x := make([]float64, len(w.at))
+	for d, e := range w.s.Errors {
+		if x[d] = of(e); e.Kind == WindTo {
+			x[d] = to
+		}
+	}
+	return x
+}
+
+// directions are those asked for the wind, in standard deviations: it may blow worst from between the ends.
+func (w *searcher) directions() []float64 {
+	for _, e := range w.s.Errors {
+		if e.Kind == WindTo {
+			return []float64{-3, -2.5, -2, -1.5, -1, -0.5, 0, 0.5, 1, 1.5, 2, 2.5, 3}
+		}
+	}
+	return []float64{0}
 }
 
 // value solves at x, by error, in standard deviations, and keeps it when it is the worst so far.
@@ -116,6 +135,7 @@ func (w *searcher) climb(x []float64) {
 		for d, e := range w.s.Errors {
 			to := x[d]
 			switch slope := g[d] * e.SD; {
+			case e.Kind == WindTo: // not convex
 			case slope > 1e-12:
 				to = Cut
 			case slope < -1e-12:
@@ -130,21 +150,30 @@ func (w *searcher) climb(x []float64) {
 	}
 }
 
-// flip turns one error after the other over at the worst corner; true when that is worse.
+// flip turns one error after the other over at the worst corner, and the wind to the other directions; true when
+// something is worse.
 func (w *searcher) flip() bool {
 	if math.IsInf(w.best, 1) {
 		return false
 	}
 	before := w.best
 	x := append([]float64(nil), w.at...)
-	for d := range x {
+	for d, e := range w.s.Errors {
 		was := x[d]
-		x[d] = -was
-		if was == 0 {
-			x[d] = Cut
+		others := []float64{-was}
+		switch {
+		case e.Kind == WindTo:
+			others = w.directions()
+		case was == 0:
+			others = []float64{Cut, -Cut}
 		}
-		if t, _ := w.value(x); t < w.best {
-			x[d] = was
+		for _, to := range others {
+			x[d] = to
+			if t, _ := w.value(x); t < w.best {
+				x[d] = was
+			} else {
+				was = to
+			}
 		}
 	}
 	return w.best > before+1e-9
