@@ -43,8 +43,10 @@ func Library() []Entry {
 }
 
 func entry(name, title, line string, mass float64, rotors int, layout string, arm, radius, thrust, kappa float64, j *vec.V3, drag, tilt float64) Entry {
-	return Entry{name, title, line, plan.Class{Mass: mass, Rotors: rotors, Layout: layout, Arm: arm, RotorRadius: radius,
-		RotorThrustMax: thrust, TorquePerThrust: kappa, Inertia: j, DragArea: drag, TiltMax: tilt}}
+	c := plan.BlankClass()
+	c.Mass, c.Rotors, c.Layout, c.Arm, c.RotorRadius = mass, rotors, layout, arm, radius
+	c.RotorThrustMax, c.TorquePerThrust, c.Inertia, c.DragArea, c.TiltMax = thrust, kappa, j, drag, tilt
+	return Entry{name, title, line, c}
 }
 
 // ThrustToWeight is the thrust of all rotors over the vehicle's weight, at sea level.

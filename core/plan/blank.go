@@ -15,6 +15,7 @@ const (
 	mostSolids    = 10000
 	mostTriangles = 200000
 	mostSizes     = 3
+	mostRows      = 1000 // of a static test
 	mostRotors    = 16
 	mostID        = 64   // characters of an id or a class name
 	mostTitle     = 200  // characters
@@ -27,6 +28,8 @@ func mostOf(elem reflect.Type) int {
 		return mostVehicles
 	case reflect.TypeFor[Solid]():
 		return mostSolids
+	case reflect.TypeFor[Bench]():
+		return mostRows
 	case reflect.TypeFor[float64]():
 		return mostSizes
 	}
@@ -39,6 +42,8 @@ func nounOf(elem reflect.Type) string {
 		return "vehicles"
 	case reflect.TypeFor[Solid]():
 		return "solids"
+	case reflect.TypeFor[Bench]():
+		return "rows"
 	case reflect.TypeFor[float64]():
 		return "numbers"
 	case reflect.TypeFor[vec.V3]():
@@ -55,6 +60,8 @@ func fixMany(elem reflect.Type) string {
 		return "Write the sizes along x, y and z."
 	case reflect.TypeFor[Solid]():
 		return "Join small solids into larger ones."
+	case reflect.TypeFor[Bench]():
+		return "Keep every tenth row; the curve between them is smooth."
 	}
 	return "Make the mesh coarser; mass and balance hardly change."
 }

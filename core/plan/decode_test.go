@@ -76,7 +76,28 @@ const sample = `{
       "torque_per_thrust_m": 0.016,
       "inertia_kg_m2": [0.06, 0.06, 0.11],
       "drag_area_m2": 0.06,
-      "tilt_max_deg": 30
+      "tilt_max_deg": 30,
+      "figure_of_merit": 0.6,
+      "drive_efficiency": 0.8,
+      "avionics_w": 8,
+      "battery": {
+        "energy_wh": 177.6,
+        "capacity_ah": 8,
+        "cells": 6,
+        "voltage_v": 22.2,
+        "resistance_ohm": 0.02,
+        "usable_ratio": 0.95,
+        "peukert": 1.05
+      },
+      "bench": [
+        {
+          "throttle": 0.5,
+          "thrust_n": 8,
+          "power_w": 80,
+          "speed_rad_s": 500,
+          "voltage_v": 22
+        }
+      ]
     }
   },
   "team": [

@@ -138,6 +138,16 @@ func cabled(c Context) bool {
 	return false
 }
 
+// powered tells whether a vehicle of the team has a battery.
+func powered(c Context) bool {
+	for _, m := range c.Plan.Team {
+		if c.Plan.Vehicles[m.Vehicle].Battery.Given() {
+			return true
+		}
+	}
+	return false
+}
+
 func used(c Context) bool { return usedBy(c, "") }
 
 func usedRigid(c Context) bool { return usedBy(c, Rigid) }

@@ -142,7 +142,37 @@ type Class struct {
 	Inertia         *vec.V3 `json:"inertia_kg_m2"`       // own axes, about its centre; nil: estimated
 	DragArea        float64 `json:"drag_area_m2"`        // C_d A, one horizontal area
 	TiltMax         float64 `json:"tilt_max_deg"`
+	FigureOfMerit   float64 `json:"figure_of_merit"`  // ideal over shaft power of its rotors in hover
+	DriveEfficiency float64 `json:"drive_efficiency"` // shaft over electric power: motor and controller
+	Avionics        float64 `json:"avionics_w"`       // everything electric that turns no rotor
+	Battery         Battery `json:"battery"`
+	Bench           []Bench `json:"bench"` // one rotor with its drive on a static stand, standard air
 	Extra           Extra   `json:"-"`
+}
+
+// Battery is the pack that feeds a vehicle, new and full.
+type Battery struct {
+	Energy     float64 `json:"energy_wh"` // nominal: charge times nominal voltage
+	Charge     float64 `json:"capacity_ah"`
+	Cells      int     `json:"cells"`     // in series
+	Voltage    float64 `json:"voltage_v"` // nominal
+	Resistance float64 `json:"resistance_ohm"`
+	Usable     float64 `json:"usable_ratio"` // part of the energy that can be taken out at all
+	Peukert    float64 `json:"peukert"`      // exponent
+	Extra      Extra   `json:"-"`
+}
+
+// Given tells whether anything is known of how much the pack holds.
+func (b Battery) Given() bool { return b.Energy > 0 || b.Charge > 0 }
+
+// Bench is one row of a static test.
+type Bench struct {
+	Throttle float64 `json:"throttle"`
+	Thrust   float64 `json:"thrust_n"`
+	Power    float64 `json:"power_w"` // electric, into the controller
+	Speed    float64 `json:"speed_rad_s"`
+	Voltage  float64 `json:"voltage_v"` // at the controller
+	Extra    Extra   `json:"-"`
 }
 
 // Member is one vehicle of the team.
@@ -176,8 +206,9 @@ type Site struct {
 	Altitude          float64 `json:"altitude_m"`
 	TemperatureOffset float64 `json:"temperature_offset_k"` // from the standard atmosphere
 	Wind              float64 `json:"wind_m_s"`
-	WindTo            float64 `json:"wind_to_deg"` // blows towards, anticlockwise from payload x
-	GustFactor        float64 `json:"gust_factor"` // of the speed in a gust over the mean
+	WindTo            float64 `json:"wind_to_deg"`    // blows towards, anticlockwise from payload x
+	GustFactor        float64 `json:"gust_factor"`    // of the speed in a gust over the mean
+	Humidity          float64 `json:"humidity_ratio"` // relative: vapour pressure over that of saturated air
 	Extra             Extra   `json:"-"`
 }
 
@@ -186,10 +217,11 @@ type Limits struct {
 	Utilisation float64 `json:"utilisation"`
 	Cone        float64 `json:"cone_deg"`
 	TensionMin  float64 `json:"tension_min_n"`
-	Separation  float64 `json:"separation_m"` // centre to centre
-	COMError    float64 `json:"com_error_m"`  // how far the centre of mass may be from where the plan has it
-	TurnReserve float64 `json:"turn_rad_s2"`  // roll and pitch acceleration kept free for attitude control
-	Lost        string  `json:"lost"`         // what becomes of a lost vehicle on a cable
+	Separation  float64 `json:"separation_m"`  // centre to centre
+	COMError    float64 `json:"com_error_m"`   // how far the centre of mass may be from where the plan has it
+	TurnReserve float64 `json:"turn_rad_s2"`   // roll and pitch acceleration kept free for attitude control
+	Lost        string  `json:"lost"`          // what becomes of a lost vehicle on a cable
+	Reserve     float64 `json:"reserve_ratio"` // part of the usable energy that is kept
 	Extra       Extra   `json:"-"`
 }
 

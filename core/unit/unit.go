@@ -9,7 +9,8 @@
 //     January 1960, for yard and inch; Federal Register 24 FR 5348 for the pound, page from memory).
 //   - kilogram-force 9.80665 N, by the standard acceleration of free fall, 9.80665 m/s² (3rd General Conference
 //     on Weights and Measures, 1901; ISO 80000-3). A pound-force is a pound times that acceleration.
-//   - degree π/180 rad. Angles are degrees in plans and reports, so here the degree is the base.
+//   - degree π/180 rad. Angles are degrees in plans and reports, so here the degree is the base; a pack's energy
+//     likewise is in watt-hours, its charge in ampere-hours.
 package unit
 
 import (
@@ -39,13 +40,19 @@ const (
 	Stiffness
 	SectionModulus
 	SecondMoment
+	Energy
+	Charge
+	Voltage
+	Resistance
+	Power
+	AngularSpeed
 	Count
 	Text
 )
 
 var kindNames = [...]string{"ratio", "length", "mass", "force", "angle", "torque", "time", "speed", "area",
 	"moment of inertia", "angular acceleration", "acceleration", "temperature difference", "stress",
-	"stiffness", "section modulus", "second moment of area", "whole number", "text"}
+	"stiffness", "section modulus", "second moment of area", "energy", "charge", "voltage", "resistance", "power", "angular speed", "whole number", "text"}
 
 // String is the kind in words.
 func (k Kind) String() string { return kindNames[k] }
@@ -112,6 +119,17 @@ var Units = []Unit{
 	{"m⁴", SecondMoment, 1, []string{"m4", "m^4"}},
 	{"cm⁴", SecondMoment, 1e-8, []string{"cm4", "cm^4"}},
 	{"mm⁴", SecondMoment, 1e-12, []string{"mm4", "mm^4"}},
+	{"Wh", Energy, 1, []string{"W h"}},
+	{"kJ", Energy, 1 / 3.6, nil},
+	{"Ah", Charge, 1, []string{"A h"}},
+	{"mAh", Charge, 0.001, []string{"mA h"}},
+	{"V", Voltage, 1, []string{"volt", "volts"}},
+	{"Ω", Resistance, 1, []string{"ohm", "ohms"}},
+	{"mΩ", Resistance, 0.001, []string{"mohm", "milliohm"}},
+	{"W", Power, 1, []string{"watt", "watts"}},
+	{"kW", Power, 1000, nil},
+	{"rad/s", AngularSpeed, 1, nil},
+	{"rpm", AngularSpeed, 0.10471975511965977461542144610932, []string{"r/min"}}, // 2π/60
 }
 
 // Scale returns how many base units are in one of the unit with this symbol; 1 for an unknown symbol.
