@@ -10,7 +10,7 @@ import (
 // Cause says why a sample has no balance.
 type Cause uint8
 
-// The causes: the bound on cables that alone is in the way, or none of them.
+// The causes, (16.11): the bound on cables that alone is in the way, or none of them.
 const (
 	Balances    Cause = iota
 	Slack             // a cable would go slack, (5.8)

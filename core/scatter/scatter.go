@@ -6,7 +6,7 @@
 // so the lengths of cables do not matter for the share.
 // Geometry: payload frame. Attachments in one line or point let the load tip until it hangs, so that errors
 // across the line move nothing.
-// Calculation: (16.1) to (16.13).
+// Calculation: (16.1) to (16.11).
 // Verification: the perturbed program against core/share, closed normal distributions, corners by
 // brute force, and another solver on the same samples, in the tests.
 // References: THEORY chapter 16.
