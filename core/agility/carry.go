@@ -21,11 +21,11 @@ func hung(m *share.Model, a share.Answer, s *solve.Solver, p *solve.Program, v *
 	if _, inLine := m.InLine(); inLine {
 		swing = swung(m, a)
 	}
-	for _, d := range aside {
-		m.Accelerate(p, d, vec.V3{})
-		a := math.Max(swing, most(s, p, m.Weight()))
-		if !(a >= v.SideAcc) { // NaN wins
-			v.SideAcc = a
+	for _, d := range [2]vec.V3{{1, 0, 0}, {0, 1, 0}} {
+		for _, a := range ways(s, p, m.Weight(), func(sign float64) { m.Accelerate(p, d.Scale(sign), vec.V3{}) }) {
+			if a = math.Max(swing, a); !(a >= v.SideAcc) { // NaN wins
+				v.SideAcc = a
+			}
 		}
 	}
 }

@@ -52,17 +52,15 @@ func Of(m *share.Model, a share.Answer, s *solve.Solver) Moves {
 	moment := [3]*[2]float64{&v.Roll, &v.Pitch, &v.Yaw}
 	acc := [3]*[2]float64{&v.RollAcc, &v.PitchAcc, &v.YawAcc}
 	for axis := range 3 {
-		for way, sign := range [2]float64{1, -1} {
-			var e vec.V3
-			e[axis] = sign
-			m.Push(p, vec.V3{}, e)
-			moment[axis][way] = most(s, p, m.Weight()) // (7.1)
-			if !m.Cables && lonely(m.Body.Inertia, axis) {
+		var e vec.V3
+		e[axis] = 1
+		*moment[axis] = ways(s, p, m.Weight(), func(sign float64) { m.Push(p, vec.V3{}, e.Scale(sign)) }) // (7.1)
+		if !m.Cables && lonely(m.Body.Inertia, axis) {
+			for way := range acc[axis] {
 				acc[axis][way] = moment[axis][way] / m.Body.Inertia[axis][axis] // (7.2), no cross terms
-				continue
 			}
-			m.Accelerate(p, vec.V3{}, e)
-			acc[axis][way] = most(s, p, m.Weight()) // (7.2)
+		} else {
+			*acc[axis] = ways(s, p, m.Weight(), func(sign float64) { m.Accelerate(p, vec.V3{}, e.Scale(sign)) }) // (7.2)
 		}
 		v.TurnSmall[axis] = Turn(math.Pi/6, *acc[axis])
 		if axis == 2 || !m.Cables {
@@ -90,6 +88,20 @@ func most(s *solve.Solver, p *solve.Program, weight float64) float64 {
 		return 0
 	}
 	return r.T
+}
+
+// ways is most both ways of a question that ask puts to the program. A team that looks the same from
+// both sides is asked once.
+func ways(s *solve.Solver, p *solve.Program, weight float64, ask func(sign float64)) (both [2]float64) {
+	ask(1)
+	both[0] = most(s, p, weight)
+	ask(-1)
+	if p.Reversible() {
+		both[1] = both[0]
+	} else {
+		both[1] = most(s, p, weight)
+	}
+	return both
 }
 
 // size is how much a program asks for per unit of t: the wrench on the body, or, when the body

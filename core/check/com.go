@@ -40,6 +40,10 @@ func centreOfMass(f Facts) Outcome {
 			continue
 		}
 		m.Push(p, vec.V3{}, ways[i].Cross(m.Up).Scale(m.Payload.Mass*share.Gravity)) // (8.9)
+		if o := opposite(i, len(ways)); found[o] > 0 && p.Reversible() {
+			found[i] = found[o]
+			continue
+		}
 		r := f.Solver.Solve(p)
 		switch r.Status {
 		case solve.Optimal:
@@ -80,6 +84,9 @@ func order(n int) []int {
 	}
 	return []int{0, 4, 8, 12, 2, 6, 10, 14, 1, 3, 5, 7, 9, 11, 13, 15}
 }
+
+// opposite is the other way of a direction.
+func opposite(i, n int) int { return (i + n/2) % n }
 
 // inside tells that direction i cannot be the least: what the team can hold is convex, so the chord
 // between the shifts found on both sides is held, too, and it is already longer than least.
