@@ -14,6 +14,7 @@ type flock struct {
 	s       *solve.Solver
 	heights bool // heights count for the separation
 	apart   float64
+	ease    float64 // the part of the distance that is asked for, (17.2)
 	parts   []share.Part
 	at      []vec.V3 // places, seen from above
 	high    []float64
@@ -88,11 +89,12 @@ func (f *flock) nearest() (least float64, pair [2]int) {
 }
 
 const (
-	rounds = 40   // of the convex program, from one start
-	still  = 1e-7 // change of t over t after which it has settled
-	aim    = 1e-6 // of the separation: the room by which it is kept
-	disc   = 200  // radius of the disc that stands for a half-plane, in pulls
-	steps  = 12   // rounds after which a formation far from the best so far is given up
+	rounds   = 40   // of the convex program, from one start
+	still    = 1e-7 // change of t over t after which it has settled
+	aim      = 1e-6 // of the separation: the room by which it is kept
+	disc     = 200  // radius of the disc that stands for a half-plane, in pulls
+	patience = 12   // rounds in which a start must lead to a formation
+	hope     = 0.1  // part of t that a round may still bring, falling with its square; what is further from the best is given up
 )
 
 // improve repeats the convex program between the planes of the places of the round before, (17.2), until t
@@ -101,21 +103,28 @@ const (
 // best is given up.
 func (f *flock) improve(start []vec.V3, best float64) (t float64, parts []share.Part) {
 	copy(f.at, start)
-	f.parts = nil
+	f.parts, f.ease = nil, 1
 	t = math.Inf(1)
 	if !f.push() {
 		return t, nil
 	}
 	pulls := f.pulls()
 	for n := range rounds {
+		if n == patience && parts == nil {
+			return t, nil
+		}
 		p, ok := f.program(pulls)
 		if !ok {
 			return t, parts
 		}
 		r, found := f.solve(p)
 		if math.IsNaN(found) {
-			return t, parts
+			if f.ease -= 0.2; parts != nil || f.ease < 0.3 {
+				return t, parts
+			}
+			continue // ask for less first
 		}
+		f.ease = math.Min(1, f.ease+0.1)
 		f.take(r)
 		pulls = f.pulls()
 		if !f.keeps() {
@@ -125,8 +134,8 @@ func (f *flock) improve(start []vec.V3, best float64) (t float64, parts []share.
 			return t, parts
 		}
 		t, parts = found, f.parts
-		if n > steps && t > best*(1+1e-3) {
-			break
+		if t > best*(1+hope/float64((n+1)*(n+1))) {
+			return t, parts
 		}
 	}
 	return t, parts
@@ -170,7 +179,7 @@ func (f *flock) program(pulls []float64) (*solve.Program, bool) {
 		n++
 		cones := append([]solve.Cone(nil), q.Cones...)
 		for j := range f.m.Craft {
-			d := f.need(i, j) * (1 + aim)
+			d := f.need(i, j) * (1 + aim) * f.ease
 			away := f.at[i].Sub(f.at[j])
 			if j == i || d == 0 || away.Norm() > d+2*c.Length+2*f.m.Craft[j].Length {
 				continue
