@@ -84,7 +84,7 @@ func (b *browser) drawn() {
 
 // Print prints the sheet.
 func (b *browser) Print() {
-	b.Later("print", 50, func() { js.Global().Call("print") })
+	b.Later("paper", 50, func() { js.Global().Call("print") })
 }
 
 // Copy puts text on the clipboard.

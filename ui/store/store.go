@@ -9,6 +9,7 @@ import (
 	"cohoist/core/plan"
 	"cohoist/core/report"
 	"cohoist/ui/format"
+	"cohoist/ui/talk"
 )
 
 // Store is the state of the page. All its methods run on the page's one thread.
@@ -216,8 +217,15 @@ func (s *Store) Show(id string) {
 // Jump moves the focus.
 func (s *Store) Jump(id string) { s.desk.Focus(id) }
 
-// Print prints the sheet.
-func (s *Store) Print() { s.desk.Print() }
+// Print prints the sheet, with the diagrams of a payload that is a beam.
+func (s *Store) Print() {
+	if s.report.Beam != nil && !s.Open(talk.Bent) {
+		s.ToggleStudy(talk.Bent)
+		s.desk.Later("print", 800, s.desk.Print) // when they are drawn
+		return
+	}
+	s.desk.Print()
+}
 
 func member(p plan.Plan, id string) int {
 	for i, m := range p.Team {

@@ -19,13 +19,13 @@ func (s *Store) study() {
 	if s.Busy {
 		return
 	}
-	a := talk.Ask{Gen: s.asked, Plan: s.plan, Verdict: s.report.Verdict, Selected: s.Selected, Units: s.Units}
+	a := talk.Ask{Gen: s.asked, Plan: s.plan, Report: s.report, Selected: s.Selected, Units: s.Units}
 	for _, d := range talk.Sections {
 		if s.Open(d.ID) {
 			a.Open = append(a.Open, d.ID)
 		}
 	}
-	if len(a.Open) > 0 || s.studied || a.Verdict == report.Fails || a.Verdict == report.ThinLift {
+	if len(a.Open) > 0 || s.studied || a.Report.Verdict == report.Fails || a.Report.Verdict == report.ThinLift {
 		s.studied = true
 		s.studio.Ask(a)
 	}

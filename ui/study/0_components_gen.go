@@ -10,8 +10,349 @@ import "github.com/vugu/vugu"
 import js "github.com/vugu/vugu/js"
 import "log"
 
+import "cohoist/ui/format"
+
+import "cohoist/core/plan"
+import "cohoist/core/report"
+
 import "strconv"
 import "cohoist/core/advice"
+
+// BentForm is what a payload is made of, and how stiffly it is held.
+type BentForm struct {
+	Units  format.Units
+	Groups []Group
+}
+
+func (c *BentForm) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
+
+	vgout = &vugu.BuildOut{}
+
+	var vgiterkey interface{}
+	_ = vgiterkey
+	var vgn *vugu.VGNode
+	vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "study-form"}}}
+	vgout.Out = append(vgout.Out, vgn) // root for output
+	{
+		vgparent := vgn
+		_ = vgparent
+		vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t"}
+		vgparent.AppendChild(vgn)
+		for i, g := range c.Groups {
+			var vgiterkey interface{} = i
+			_ = vgiterkey
+			i := i
+			_ = i
+			g := g
+			_ = g
+			vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "details", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "group"}}}
+			vgparent.AppendChild(vgn)
+			vgn.AddAttrInterface("open", i == 0)
+			{
+				vgparent := vgn
+				_ = vgparent
+				vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "summary", Attr: []vugu.VGAttribute(nil)}
+				vgparent.AppendChild(vgn)
+				vgn.SetInnerHTML(g.Name)
+				if g.Lead != "" {
+					vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "p", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "hint"}}}
+					vgparent.AppendChild(vgn)
+					vgn.SetInnerHTML(g.Lead)
+				}
+				{
+					vgcompKey := vugu.MakeCompKey(0x70CD83A481BD3A84^vgin.CurrentPositionHash(), vgiterkey)
+					// ask BuildEnv for prior instance of this specific component
+					vgcomp, _ := vgin.BuildEnv.CachedComponent(vgcompKey).(*Form)
+					if vgcomp == nil {
+						// create new one if needed
+						vgcomp = new(Form)
+						vgin.BuildEnv.WireComponent(vgcomp)
+					}
+					vgin.BuildEnv.UseComponent(vgcompKey, vgcomp) // ensure we can use this in the cache next time around
+					vgcomp.Entries = g.Entries
+					vgcomp.Units = c.Units
+					vgout.Components = append(vgout.Components, vgcomp)
+					vgn = &vugu.VGNode{Component: vgcomp}
+					vgparent.AppendChild(vgn)
+				}
+			}
+		}
+		vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n"}
+		vgparent.AppendChild(vgn)
+	}
+	return vgout
+}
+
+// 'fix' unused imports
+var _ fmt.Stringer
+var _ reflect.Type
+var _ vjson.RawMessage
+var _ js.Value
+var _ log.Logger
+
+// Bent is the diagrams of a payload as a beam, and who carries it.
+type Bent struct {
+	Report report.Report
+	Plan   plan.Plan
+	Units  format.Units
+}
+
+func (c *Bent) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
+
+	vgout = &vugu.BuildOut{}
+
+	var vgiterkey interface{}
+	_ = vgiterkey
+	var vgn *vugu.VGNode
+	vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "study-inside"}}}
+	vgout.Out = append(vgout.Out, vgn) // root for output
+	{
+		vgparent := vgn
+		_ = vgparent
+		vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t"}
+		vgparent.AppendChild(vgn)
+		if c.Report.Beam != nil {
+			vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "figure", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "bm"}}}
+			vgparent.AppendChild(vgn)
+			{
+				vgparent := vgn
+				_ = vgparent
+				{
+					var vgcomp vugu.Builder = c.diagrams()
+					if vgcomp != nil {
+						vgin.BuildEnv.WireComponent(vgcomp)
+						vgout.Components = append(vgout.Components, vgcomp)
+						vgn = &vugu.VGNode{Component: vgcomp}
+						vgparent.AppendChild(vgn)
+					}
+				}
+				vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "figcaption", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "lead"}}}
+				vgparent.AppendChild(vgn)
+				vgn.SetInnerHTML(c.caption())
+			}
+		}
+		vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t"}
+		vgparent.AppendChild(vgn)
+		if c.Report.Beam != nil {
+			vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "ul", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "peaks"}}}
+			vgparent.AppendChild(vgn)
+			{
+				vgparent := vgn
+				_ = vgparent
+				for vgiterkeyt, t := range c.peaks() {
+					var vgiterkey interface{} = vgiterkeyt
+					_ = vgiterkey
+					t := t
+					_ = t
+					vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "li", Attr: []vugu.VGAttribute(nil)}
+					vgparent.AppendChild(vgn)
+					vgn.SetInnerHTML(t)
+				}
+			}
+		}
+		vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t"}
+		vgparent.AppendChild(vgn)
+		vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "h3", Attr: []vugu.VGAttribute(nil)}
+		vgparent.AppendChild(vgn)
+		vgn.SetInnerHTML(vugu.HTML("Who really carries"))
+		vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t"}
+		vgparent.AppendChild(vgn)
+		vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "p", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "lead"}, vugu.VGAttribute{Namespace: "", Key: "id", Val: "bent-held"}}}
+		vgparent.AppendChild(vgn)
+		vgn.SetInnerHTML(c.held())
+		vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t"}
+		vgparent.AppendChild(vgn)
+		if len(c.carriers()) > 0 {
+			vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "table carriers"}, vugu.VGAttribute{Namespace: "", Key: "role", Val: "table"}, vugu.VGAttribute{Namespace: "", Key: "aria-label", Val: "Who carries when the team holds thrusts, and when it holds places"}}}
+			vgparent.AppendChild(vgn)
+			{
+				vgparent := vgn
+				_ = vgparent
+				vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t\t"}
+				vgparent.AppendChild(vgn)
+				vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "tr head"}, vugu.VGAttribute{Namespace: "", Key: "role", Val: "row"}}}
+				vgparent.AppendChild(vgn)
+				vgn.SetInnerHTML(vugu.HTML("\x3Cspan role=\"columnheader\"\x3EVehicle\x3C/span\x3E\x3Cspan role=\"columnheader\"\x3EHolding its thrust\x3C/span\x3E\x3Cspan role=\"columnheader\"\x3EHolding its place\x3C/span\x3E\x3Cspan role=\"columnheader\"\x3EWith errors\x3C/span\x3E"))
+				vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t\t"}
+				vgparent.AppendChild(vgn)
+				for vgiterkeyt, r := range c.carriers() {
+					var vgiterkey interface{} = vgiterkeyt
+					_ = vgiterkey
+					r := r
+					_ = r
+					vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "tr"}, vugu.VGAttribute{Namespace: "", Key: "role", Val: "row"}}}
+					vgparent.AppendChild(vgn)
+					{
+						vgparent := vgn
+						_ = vgparent
+						vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute{{Namespace: "", Key: "role", Val: "cell"}}}
+						vgparent.AppendChild(vgn)
+						vgn.SetInnerHTML(r.ID)
+						vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute{{Namespace: "", Key: "role", Val: "cell"}, vugu.VGAttribute{Namespace: "", Key: "data-name", Val: "Holding its thrust"}}}
+						vgparent.AppendChild(vgn)
+						{
+							vgparent := vgn
+							_ = vgparent
+							vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute(nil)}
+							vgparent.AppendChild(vgn)
+							vgn.SetInnerHTML(r.Shares)
+							vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "svg", Data: "svg", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "bar"}, vugu.VGAttribute{Namespace: "", Key: "viewBox", Val: "0 0 100 6"}, vugu.VGAttribute{Namespace: "", Key: "preserveAspectRatio", Val: "none"}, vugu.VGAttribute{Namespace: "", Key: "aria-hidden", Val: "true"}, vugu.VGAttribute{Namespace: "", Key: "focusable", Val: "false"}}}
+							vgparent.AppendChild(vgn)
+							{
+								vgparent := vgn
+								_ = vgparent
+								vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "svg", Data: "rect", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "track"}, vugu.VGAttribute{Namespace: "", Key: "width", Val: "100"}, vugu.VGAttribute{Namespace: "", Key: "height", Val: "6"}}}
+								vgparent.AppendChild(vgn)
+								vgn.SetInnerHTML(vugu.HTML(""))
+								vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "svg", Data: "rect", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "fill"}, vugu.VGAttribute{Namespace: "", Key: "height", Val: "6"}}}
+								vgparent.AppendChild(vgn)
+								vgn.AddAttrInterface("width", r.Part)
+							}
+						}
+						vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute{{Namespace: "", Key: "role", Val: "cell"}, vugu.VGAttribute{Namespace: "", Key: "data-name", Val: "Holding its place"}}}
+						vgparent.AppendChild(vgn)
+						{
+							vgparent := vgn
+							_ = vgparent
+							vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute(nil)}
+							vgparent.AppendChild(vgn)
+							vgn.SetInnerHTML(r.Holds)
+							vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: " "}
+							vgparent.AppendChild(vgn)
+							vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "b", Attr: []vugu.VGAttribute(nil)}
+							vgparent.AppendChild(vgn)
+							vgn.SetInnerHTML(r.Says)
+							vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "svg", Data: "svg", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "bar"}, vugu.VGAttribute{Namespace: "", Key: "viewBox", Val: "0 0 100 6"}, vugu.VGAttribute{Namespace: "", Key: "preserveAspectRatio", Val: "none"}, vugu.VGAttribute{Namespace: "", Key: "aria-hidden", Val: "true"}, vugu.VGAttribute{Namespace: "", Key: "focusable", Val: "false"}}}
+							vgparent.AppendChild(vgn)
+							{
+								vgparent := vgn
+								_ = vgparent
+								vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "svg", Data: "rect", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "track"}, vugu.VGAttribute{Namespace: "", Key: "width", Val: "100"}, vugu.VGAttribute{Namespace: "", Key: "height", Val: "6"}}}
+								vgparent.AppendChild(vgn)
+								vgn.SetInnerHTML(vugu.HTML(""))
+								vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "svg", Data: "rect", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "fill"}, vugu.VGAttribute{Namespace: "", Key: "height", Val: "6"}}}
+								vgparent.AppendChild(vgn)
+								vgn.AddAttrInterface("width", r.PartHeld)
+							}
+						}
+						vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute{{Namespace: "", Key: "role", Val: "cell"}, vugu.VGAttribute{Namespace: "", Key: "data-name", Val: "With errors"}}}
+						vgparent.AppendChild(vgn)
+						vgn.SetInnerHTML(r.Between)
+					}
+				}
+				vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t"}
+				vgparent.AppendChild(vgn)
+			}
+		}
+		vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n"}
+		vgparent.AppendChild(vgn)
+	}
+	return vgout
+}
+
+// 'fix' unused imports
+var _ fmt.Stringer
+var _ reflect.Type
+var _ vjson.RawMessage
+var _ js.Value
+var _ log.Logger
+
+// Form is inputs for fields of the plan.
+type Form struct {
+	Units   format.Units
+	Entries []Entry
+}
+
+func (c *Form) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
+
+	vgout = &vugu.BuildOut{}
+
+	var vgiterkey interface{}
+	_ = vgiterkey
+	var vgn *vugu.VGNode
+	vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "rows"}}}
+	vgout.Out = append(vgout.Out, vgn) // root for output
+	{
+		vgparent := vgn
+		_ = vgparent
+		vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t"}
+		vgparent.AppendChild(vgn)
+		for vgiterkeyt, e := range c.Entries {
+			var vgiterkey interface{} = vgiterkeyt
+			_ = vgiterkey
+			e := e
+			_ = e
+			vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "row"}}}
+			vgparent.AppendChild(vgn)
+			{
+				vgparent := vgn
+				_ = vgparent
+				vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t\t"}
+				vgparent.AppendChild(vgn)
+				vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "label", Attr: []vugu.VGAttribute(nil)}
+				vgparent.AppendChild(vgn)
+				vgn.AddAttrInterface("for", id(e.Path))
+				vgn.AddAttrInterface("title", e.help())
+				vgn.SetInnerHTML(e.label())
+				vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t\t"}
+				vgparent.AppendChild(vgn)
+				vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "entry"}}}
+				vgparent.AppendChild(vgn)
+				{
+					vgparent := vgn
+					_ = vgparent
+					if e.Words == nil {
+						vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "input", Attr: []vugu.VGAttribute{{Namespace: "", Key: "type", Val: "text"}, vugu.VGAttribute{Namespace: "", Key: "inputmode", Val: "decimal"}, vugu.VGAttribute{Namespace: "", Key: "autocomplete", Val: "off"}, vugu.VGAttribute{Namespace: "", Key: "spellcheck", Val: "false"}}}
+						vgparent.AppendChild(vgn)
+						vgn.AddAttrInterface("data-field", e.Path)
+						vgn.AddAttrInterface("id", id(e.Path))
+						vgn.AddAttrInterface("placeholder", e.Until)
+					}
+					if e.Words != nil {
+						vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "select", Attr: []vugu.VGAttribute(nil)}
+						vgparent.AppendChild(vgn)
+						vgn.AddAttrInterface("data-field", e.Path)
+						vgn.AddAttrInterface("id", id(e.Path))
+						{
+							vgparent := vgn
+							_ = vgparent
+							for vgiterkeyt, w := range e.Words {
+								var vgiterkey interface{} = vgiterkeyt
+								_ = vgiterkey
+								w := w
+								_ = w
+								vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "option", Attr: []vugu.VGAttribute(nil)}
+								vgparent.AppendChild(vgn)
+								vgn.AddAttrInterface("value", w.Value)
+								vgn.SetInnerHTML(w.Name)
+							}
+						}
+					}
+					vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "unit"}}}
+					vgparent.AppendChild(vgn)
+					vgn.SetInnerHTML(c.unit(e))
+				}
+				vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t\t"}
+				vgparent.AppendChild(vgn)
+				vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "fault"}, vugu.VGAttribute{Namespace: "", Key: "role", Val: "alert"}}}
+				vgparent.AppendChild(vgn)
+				vgn.AddAttrInterface("data-piece", "fault "+e.Path)
+				vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t"}
+				vgparent.AppendChild(vgn)
+			}
+		}
+		vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n"}
+		vgparent.AppendChild(vgn)
+	}
+	return vgout
+}
+
+// 'fix' unused imports
+var _ fmt.Stringer
+var _ reflect.Type
+var _ vjson.RawMessage
+var _ js.Value
+var _ log.Logger
 
 // Movers is the numbers that move the answer.
 type Movers struct{ Advice advice.Advice }

@@ -38,7 +38,7 @@ var known counsel
 type wouldDo struct{}
 
 func (*wouldDo) See(t *Turn) {
-	troubled := t.Verdict == report.Fails || t.Verdict == report.ThinLift
+	troubled := t.Report.Verdict == report.Fails || t.Report.Verdict == report.ThinLift
 	if !troubled {
 		t.Say(talk.WouldDo+"-gist", "Nothing has to change.")
 	}

@@ -83,3 +83,38 @@ func typed(p plan.Plan, u format.Units, path string) string {
 	}
 	return ""
 }
+
+// Entry is one field of the plan in a form.
+type Entry struct {
+	Path, Name, Until string // Until stands in the empty input
+	Words             []Word // for a choice
+}
+
+// Word is one choice of a field.
+type Word struct{ Value, Name string }
+
+// id is the id of the input of a path.
+func id(path string) string {
+	return "f-" + strings.NewReplacer(".", "-", "_", "-", "[", "-", "]", "").Replace(path)
+}
+
+// label is what a field is called, with its unit.
+func (e Entry) label() string {
+	if e.Name != "" {
+		return e.Name
+	}
+	f, _ := field(e.Path)
+	return f.Title
+}
+
+func (e Entry) help() string {
+	f, _ := field(e.Path)
+	return f.Help
+}
+
+// fill gives the inputs of entries what the plan says.
+func (t *Turn) fill(entries []Entry) {
+	for _, e := range entries {
+		t.Value(id(e.Path), typed(t.Plan, t.Units, e.Path))
+	}
+}

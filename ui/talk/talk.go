@@ -26,19 +26,21 @@ const (
 const (
 	WouldDo = "would-do"
 	Moves   = "moves"
+	Bent    = "bent"
 )
 
 // Sections are the studies, in the order of the page.
 var Sections = []Section{
 	{WouldDo, "What would do", "the smallest single changes that would make it lift", Live},
 	{Moves, "What moves the answer", "centimetres, kilograms and wind, by what they cost", Live},
+	{Bent, "The payload as a beam, and who carries it", "bending, deflection, and what a team carries that holds its places", Live},
 }
 
 // Ask is the plan on the screen and what is to be seen of it.
 type Ask struct {
 	Gen      int // counts the plans
 	Plan     plan.Plan
-	Verdict  report.Verdict
+	Report   report.Report
 	Selected string // id of a vehicle
 	Units    format.Units
 	Open     []string // sections that stand open
