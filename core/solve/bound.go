@@ -64,18 +64,18 @@ func (s *Solver) scaleDuals(r *Result, k float64) {
 // what could not be paid because nothing bounds that force, relative to Y.
 func (s *Solver) repair(r *Result, still bool) (stray float64) {
 	y := &r.Y
-	size := math.Max(size3(y[0], y[1], y[2]), s.arm*size3(y[3], y[4], y[5]))
+	size := max(size3(y[0], y[1], y[2]), s.arm*size3(y[3], y[4], y[5]))
 	for i := range s.p.Lines {
 		l := &s.p.Lines[i]
 		d := dot6((*[6]float64)(&l.Column), (*[6]float64)(y))
-		lo, hi := math.Max(0, r.LineLo[i]), math.Max(0, r.LineHi[i])
+		lo, hi := max(0, r.LineLo[i]), max(0, r.LineHi[i])
 		switch {
 		case math.IsInf(l.Lo, -1) && math.IsInf(l.Hi, 1):
 			lo, hi = 0, 0
 		case math.IsInf(l.Lo, -1):
-			lo, hi = 0, math.Max(0, d)
+			lo, hi = 0, max(0, d)
 		case math.IsInf(l.Hi, 1):
-			lo, hi = math.Max(0, -d), 0
+			lo, hi = max(0, -d), 0
 		case d > 0: // d = hi − lo; both can be positive, when the bounds meet
 			hi = lo + d
 		default:
@@ -84,7 +84,7 @@ func (s *Solver) repair(r *Result, still bool) (stray float64) {
 		r.LineLo[i], r.LineHi[i] = lo, hi
 		if left := math.Abs(d + lo - hi); left > 0 {
 			c := &l.Column
-			stray = math.Max(stray, left/(size*math.Max(size3(c[0], c[1], c[2]), size3(c[3], c[4], c[5])/s.arm)))
+			stray = max(stray, left/(size*max(size3(c[0], c[1], c[2]), size3(c[3], c[4], c[5])/s.arm)))
 		}
 	}
 	n := 0
@@ -92,11 +92,11 @@ func (s *Solver) repair(r *Result, still bool) (stray float64) {
 		q := &s.p.Pulls[i]
 		c := r.Cones[n : n+len(q.Cones)]
 		n += len(q.Cones)
-		r.PullZ[i] = math.Max(0, r.PullZ[i])
+		r.PullZ[i] = max(0, r.PullZ[i])
 		d := vec.V3{y[0], y[1], y[2]}.Add(vec.V3{y[3], y[4], y[5]}.Cross(q.At))
 		d[2] += r.PullZ[i]
 		for j := range c {
-			c[j].A = math.Max(c[j].A, c[j].V.Norm())
+			c[j].A = max(c[j].A, c[j].V.Norm())
 			d = d.Add(c[j].V)
 			d[2] += float64(q.Cones[j].Z * c[j].A)
 		}
@@ -104,7 +104,7 @@ func (s *Solver) repair(r *Result, still bool) (stray float64) {
 			continue
 		}
 		if !s.payMost(q, c, d) {
-			stray = math.Max(stray, size3(d[0], d[1], d[2])/size)
+			stray = max(stray, size3(d[0], d[1], d[2])/size)
 		}
 	}
 	return stray
@@ -113,7 +113,7 @@ func (s *Solver) repair(r *Result, still bool) (stray float64) {
 // payMost takes away d through the tightest bound on |F|; false when there is none.
 func (s *Solver) payMost(q *Pull, c []Dual, d vec.V3) bool {
 	best, least := -1, math.Inf(1)
-	t := math.Max(0, s.t/s.tau*s.t0)
+	t := max(0, s.t/s.tau*s.t0)
 	for j := range c {
 		if k := &q.Cones[j]; !k.Flat && k.Z == 0 {
 			if v := k.C + float64(k.T*t); v < least {
@@ -123,7 +123,7 @@ func (s *Solver) payMost(q *Pull, c []Dual, d vec.V3) bool {
 	}
 	if best >= 0 {
 		c[best].V = c[best].V.Sub(d)
-		c[best].A = math.Max(c[best].A, c[best].V.Norm())
+		c[best].A = max(c[best].A, c[best].V.Norm())
 	}
 	return best >= 0
 }
@@ -137,7 +137,7 @@ func (s *Solver) payStill(q *Pull, z *float64, c []Dual, d *vec.V3) bool {
 			continue
 		}
 		c[j].V = c[j].V.Sub(*d)
-		c[j].A = math.Max(c[j].A, c[j].V.Norm())
+		c[j].A = max(c[j].A, c[j].V.Norm())
 		return true
 	}
 	for j := range c {
@@ -147,7 +147,7 @@ func (s *Solver) payStill(q *Pull, z *float64, c []Dual, d *vec.V3) bool {
 		}
 		old := c[j].A
 		v := c[j].V.Sub(vec.V3{d[0], d[1], 0})
-		a := math.Max(old, v.Norm())
+		a := max(old, v.Norm())
 		dz := d[2] + float64(k.Z*(a-old))
 		if math.IsInf(q.MinZ, -1) || dz > *z {
 			continue

@@ -110,7 +110,7 @@ func (s *Solver) corner(y *[6]float64, t float64, x *[6]float64) bool {
 		for k := range w.m {
 			u[k] += du[k]
 		}
-		if !(norm6(&g) <= 1e-11*math.Max(1, norm6(&s.b))) {
+		if !(norm6(&g) <= 1e-11*max(1, norm6(&s.b))) {
 			return false
 		}
 	}
@@ -130,9 +130,9 @@ func (s *Solver) corner(y *[6]float64, t float64, x *[6]float64) bool {
 		}
 		d := dot6(&s.col[j], &s.y)
 		if w.hi[j] {
-			o.u, o.zh = hi, math.Max(0, d)
+			o.u, o.zh = hi, max(0, d)
 		} else {
-			o.u, o.zl = o.lo, math.Max(0, -d)
+			o.u, o.zl = o.lo, max(0, -d)
 		}
 	}
 	for k := range w.m {

@@ -53,7 +53,7 @@ func (s *Solver) start() {
 		o.f, o.s, o.z = [3]float64{}, 1, 1
 		for j := o.c0; j < o.c1; j++ {
 			c := &s.cones[j]
-			k := math.Max(1, c.h.a)
+			k := max(1, c.h.a)
 			c.s, c.z = four{a: k}, four{a: 1 / k}
 		}
 	}
@@ -71,13 +71,13 @@ func (s *Solver) early() float64 {
 func (s *Solver) quality() (primal, dual, gap float64) {
 	a := &s.step.a
 	i := 1 / s.tau
-	primal = math.Max(norm6(&a.ry)/math.Max(1, norm6(&s.b)), a.p) * i
-	dual = math.Max(a.rx, math.Abs(a.rt)) * i
+	primal = max(norm6(&a.ry)/max(1, norm6(&s.b)), a.p) * i
+	dual = max(a.rx, math.Abs(a.rt)) * i
 	if s.quad {
 		return primal, dual, a.mu
 	}
 	// goal t − (bᵀy − hᵀz), with what the repair of the duals will add
-	gap = (math.Abs(a.mix+a.mu)*i + a.pay) * i / math.Max(1e-1, math.Abs(s.t)*i)
+	gap = (math.Abs(a.mix+a.mu)*i + a.pay) * i / max(1e-1, math.Abs(s.t)*i)
 	return primal, dual, gap
 }
 
@@ -114,7 +114,7 @@ func (s *Solver) embed() (Status, string) {
 			return give("the numbers are too far apart for the arithmetic")
 		}
 		primal, dual, gap := s.quality()
-		worst := math.Max(primal, math.Max(dual, gap))
+		worst := max(primal, max(dual, gap))
 		if worst <= wanted && inside {
 			if s.factor() {
 				return Optimal, ""
@@ -125,7 +125,7 @@ func (s *Solver) embed() (Status, string) {
 			if v := float64(s.goal*s.t) - (a.mix+a.mu)/s.tau; v > 0 && a.rx <= 1e-9*v && math.Abs(s.goal*s.tau-a.rt) <= 1e-9*v {
 				return Infeasible, ""
 			}
-			if v := -s.goal * s.t; v > 0 && math.Max(norm6(&a.ry), a.p) <= 1e-9*v && s.tau*1e6 < v {
+			if v := -s.goal * s.t; v > 0 && max(norm6(&a.ry), a.p) <= 1e-9*v && s.tau*1e6 < v {
 				return Unbounded, ""
 			}
 		}
@@ -160,7 +160,7 @@ func (s *Solver) embed() (Status, string) {
 		if !(alpha > 1e-10) {
 			return give("no step leads on")
 		}
-		s.move(math.Min(1, 0.99*alpha))
+		s.move(min(1, 0.99*alpha))
 	}
 }
 
@@ -172,23 +172,23 @@ func (s *Solver) startNear() {
 		o := &s.lines[i]
 		o.sl, o.zl, o.sh, o.zh = 1, o.hasLo, 1, o.hasHi
 		if o.hasLo > 0 {
-			o.sl = math.Max(o.u-o.lo, 1)
+			o.sl = max(o.u-o.lo, 1)
 		}
 		if o.hasHi > 0 {
-			o.sh = math.Max(o.hi-o.u, 1)
+			o.sh = max(o.hi-o.u, 1)
 		}
 	}
 	for i := range s.pulls {
 		o := &s.pulls[i]
 		o.s, o.z = 1, 1
 		if o.half {
-			o.s = math.Max(o.f[2]-o.minZ, 1)
+			o.s = max(o.f[2]-o.minZ, 1)
 		}
 		for j := o.c0; j < o.c1; j++ {
 			c := &s.cones[j]
 			v := c.value(o.f[0], o.f[1], o.f[2], 0).axpy(1, c.h)
 			n := math.Sqrt(float64(v.x*v.x) + float64(v.y*v.y) + float64(v.z*v.z))
-			v.a = math.Max(v.a, n+1)
+			v.a = max(v.a, n+1)
 			c.s, c.z = v, four{a: 1}
 		}
 	}

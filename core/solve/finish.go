@@ -76,7 +76,7 @@ func (s *Solver) solved() Result {
 
 // proved tells that a guess is as good as what the interior method finds.
 func (s *Solver) proved(r *Result) bool {
-	return r.Status == Optimal && r.Residual <= 1e-12 && math.Abs(r.T-r.Bound) <= sharp*math.Max(math.Abs(r.T), 0.1*s.t0)
+	return r.Status == Optimal && r.Residual <= 1e-12 && math.Abs(r.T-r.Bound) <= sharp*max(math.Abs(r.T), 0.1*s.t0)
 }
 
 // nothing is a Result without numbers.
@@ -130,7 +130,7 @@ func (s *Solver) optimum(r *Result, polish bool) {
 		*r = s.nothing(Unsolved, "the balance can't be closed to the last digits")
 		return
 	}
-	if !(math.Abs(gap) <= provable*math.Max(math.Abs(r.T), 0.1*s.t0)) {
+	if !(math.Abs(gap) <= provable*max(math.Abs(r.T), 0.1*s.t0)) {
 		*r = s.nothing(Unsolved, "the answer and its proof lie too far apart")
 		return
 	}
@@ -238,7 +238,7 @@ func (s *Solver) residual(r *Result) float64 {
 	var w, size [6]float64
 	add := func(k int, v float64) {
 		w[k] += v
-		size[k] = math.Max(size[k], math.Abs(v))
+		size[k] = max(size[k], math.Abs(v))
 	}
 	t := r.T
 	if s.quad {
@@ -258,15 +258,15 @@ func (s *Solver) residual(r *Result) float64 {
 			add(k+3, m[k])
 		}
 	}
-	force := math.Max(size3(size[0], size[1], size[2]), size3(size[3], size[4], size[5])/s.arm)
+	force := max(size3(size[0], size[1], size[2]), size3(size[3], size[4], size[5])/s.arm)
 	for i := range s.lines {
-		force = math.Max(force, little*s.lines[i].unit)
+		force = max(force, little*s.lines[i].unit)
 	}
 	for i := range s.pulls {
-		force = math.Max(force, little*s.pulls[i].unit)
+		force = max(force, little*s.pulls[i].unit)
 	}
 	if force == 0 {
 		return 0
 	}
-	return math.Max(size3(w[0], w[1], w[2]), size3(w[3], w[4], w[5])/s.arm) / force
+	return max(size3(w[0], w[1], w[2]), size3(w[3], w[4], w[5])/s.arm) / force
 }

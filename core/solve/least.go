@@ -38,10 +38,10 @@ func (s *Solver) oneUnit() {
 	f := math.Inf(1)
 	p := s.p
 	for i := range p.Lines {
-		f = math.Min(f, s.lines[i].unit)
+		f = min(f, s.lines[i].unit)
 	}
 	for i := range p.Pulls {
-		f = math.Min(f, s.pulls[i].unit)
+		f = min(f, s.pulls[i].unit)
 	}
 	if math.IsInf(f, 1) {
 		f = 1

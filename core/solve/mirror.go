@@ -64,7 +64,7 @@ func reflects(a, b *vec.V3, m *Wrench, k, size float64) bool {
 }
 
 func same(a, b float64) bool {
-	return a == b || math.Abs(a-b) <= alike*math.Max(math.Abs(a), math.Abs(b))
+	return a == b || math.Abs(a-b) <= alike*max(math.Abs(a), math.Abs(b))
 }
 
 func (p *Program) lineImages(m *Wrench, arm float64) bool {

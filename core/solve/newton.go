@@ -1,7 +1,5 @@
 package solve
 
-import "math"
-
 // sums collects what one pass over the blocks adds up.
 type sums struct {
 	ry    [6]float64 // A x + a t − b τ
@@ -153,16 +151,16 @@ func (s *Solver) direction(part, aim float64, correct bool) float64 {
 		}
 		dtau = (-part*n.r4 + (dk+sz)/s.tau + float64(s.goal*n.t2)) / n.pivot
 		n.dkap = (dk - float64(s.kap*dtau)) / s.tau
-		most = math.Max(most, math.Max(-dtau/s.tau, -n.dkap/s.kap))
+		most = max(most, max(-dtau/s.tau, -n.dkap/s.kap))
 	}
 	n.dtau = dtau
 	for k := range 6 {
 		n.dy[k] = n.y2[k] + float64(dtau*n.y1[k])
 	}
 	n.dt = n.t2 + float64(dtau*n.t1)
-	most = math.Max(most, s.lineStep(part, dtau, n.t2))
+	most = max(most, s.lineStep(part, dtau, n.t2))
 	for i := range s.pulls {
-		most = math.Max(most, s.pullStep(i, part, dtau))
+		most = max(most, s.pullStep(i, part, dtau))
 	}
 	return 1 / most
 }

@@ -134,13 +134,13 @@ func (s *Solver) pinStep(proof bool) float64 {
 	dy, dt := n.k.solve(&r.g, r.f)
 	size := math.Abs(dt)
 	if proof {
-		size = math.Max(size, norm6(&dy)/math.Max(1e-300, norm6(&s.y)))
+		size = max(size, norm6(&dy)/max(1e-300, norm6(&s.y)))
 	}
 	for i := range s.lines {
 		o := &s.lines[i]
 		du := o.zero + float64(o.with*dt) + float64(o.ih*dot6(&s.col[i], &dy))
 		o.u += du
-		size = math.Max(size, math.Abs(du))
+		size = max(size, math.Abs(du))
 	}
 	for i := range s.pulls {
 		size = larger(s.pinMove(i, &dy, dt), size)

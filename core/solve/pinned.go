@@ -64,7 +64,7 @@ func (s *Solver) pinned(mend bool) verdict {
 		for j := o.c0; j < o.c1; j++ {
 			c := &s.cones[j]
 			v := c.value(o.f[0], o.f[1], o.f[2], s.t).axpy(1, c.h)
-			if v.a >= math.Sqrt(float64(v.x*v.x)+float64(v.y*v.y)+float64(v.z*v.z))-tol*math.Max(1, v.a) {
+			if v.a >= math.Sqrt(float64(v.x*v.x)+float64(v.y*v.y)+float64(v.z*v.z))-tol*max(1, v.a) {
 				continue
 			}
 			bad++
@@ -88,7 +88,7 @@ func (s *Solver) pinDuals() {
 	for i := range s.lines {
 		o := &s.lines[i]
 		d := dot6(&s.col[i], &s.y)
-		o.zh, o.zl = math.Max(0, d), math.Max(0, -d)
+		o.zh, o.zl = max(0, d), max(0, -d)
 	}
 	for i := range s.pulls {
 		o, k := &s.pulls[i], &s.tangents[i]
@@ -99,11 +99,11 @@ func (s *Solver) pinDuals() {
 		if k.tip >= 0 {
 			c := &s.cones[k.tip]
 			c.z, o.z = k.share(c, o)
-			c.z.a, o.z = math.Max(0, c.z.a), math.Max(0, o.z)
+			c.z.a, o.z = max(0, c.z.a), max(0, o.z)
 			continue
 		}
 		for a := range k.n {
-			m := math.Max(0, k.mult[a])
+			m := max(0, k.mult[a])
 			if k.who[a] < 0 {
 				o.z = m
 				continue

@@ -37,74 +37,84 @@ func (k *rank) find(col [][6]float64, t *[6]float64, w Wrench) {
 		left[j] += float64(t[j] * t[j])
 		first[j] = left[j]
 	}
-	force := math.Sqrt(math.Max(first[0], math.Max(first[1], first[2])))
-	turn := math.Max(force, math.Sqrt(math.Max(first[3], math.Max(first[4], first[5]))))
+	force := math.Sqrt(max(first[0], max(first[1], first[2])))
+	turn := max(force, math.Sqrt(max(first[3], max(first[4], first[5]))))
 	for j := range 6 {
 		tol[j] = rankTolerance * force
 		if j >= 3 {
 			tol[j] = rankTolerance * turn
 		}
 	}
-	used := [6]bool{}
+	row := [6]int{0, 1, 2, 3, 4, 5} // which row stands where
 	for k.r < 6 {
-		p, best := -1, 0.0
-		for j := range 6 {
-			if !used[j] && first[j] > 0 && left[j] > best*first[j] && math.Sqrt(left[j]) > tol[j]+rankTolerance*math.Sqrt(first[j]) {
-				p, best = j, left[j]/first[j]
+		at, best := -1, 0.0
+		for j := k.r; j < 6; j++ {
+			if first[j] > 0 && left[j] > best*first[j] && math.Sqrt(left[j]) > tol[j]+rankTolerance*math.Sqrt(first[j]) {
+				at, best = j, left[j]/first[j]
 			}
 		}
-		if p < 0 {
+		if at < 0 {
 			break
 		}
-		used[p] = true
-		k.piv[k.r] = p
-		n := 1 / math.Sqrt(left[p])
-		k.l[p][k.r] = math.Sqrt(left[p])
-		var d [6]float64
-		for i := range col {
-			c := &col[i]
-			v := c[p] * n
-			c[p] = v
-			for j := range 6 {
-				d[j] += float64(v * c[j])
-			}
-		}
-		t[p] *= n
-		for j := range 6 {
-			d[j] += float64(t[p] * t[j])
-			if used[j] {
-				d[j] = 0
-			}
-			k.l[j][k.r] += d[j]
-			left[j] = 0
-		}
-		for i := range col {
-			c := &col[i]
-			v := c[p]
-			for j := range 6 {
-				c[j] -= float64(d[j] * v)
-				left[j] += float64(c[j] * c[j])
-			}
-		}
-		for j := range 6 {
-			t[j] -= float64(d[j] * t[p])
-			left[j] += float64(t[j] * t[j])
+		r := k.r
+		row[r], row[at] = row[at], row[r]
+		first[r], first[at] = first[at], first[r]
+		tol[r], tol[at] = tol[at], tol[r]
+		k.piv[r] = row[r]
+		long := math.Sqrt(left[at])
+		k.l[row[r]][r] = long
+		d := bring(col, t, r, at, 1/long)
+		left = take(col, t, r, &d)
+		for j := r + 1; j < 6; j++ {
+			k.l[row[j]][r] = d[j]
 		}
 		k.r++
 	}
 	for i := range col {
-		col[i] = k.order(&col[i])
+		for j := k.r; j < 6; j++ {
+			col[i][j] = 0
+		}
 	}
-	*t = k.order(t)
+	for j := k.r; j < 6; j++ {
+		t[j] = 0
+	}
 	k.want(w)
 }
 
-// order puts the rows in the order they were taken, the rest 0.
-func (k *rank) order(c *[6]float64) (o [6]float64) {
-	for i := range k.r {
-		o[i] = c[k.piv[i]]
+// bring swaps rows r and at, makes row r 1 long by n and gives the parts of the later rows along it.
+func bring(col [][6]float64, t *[6]float64, r, at int, n float64) (d [6]float64) {
+	for i := range col {
+		c := &col[i]
+		v := c[at] * n
+		c[at] = c[r]
+		c[r] = v
+		for j := r + 1; j < 6; j++ {
+			d[j] += float64(v * c[j])
+		}
 	}
-	return o
+	t[r], t[at] = t[at], t[r]
+	t[r] *= n
+	for j := r + 1; j < 6; j++ {
+		d[j] += float64(t[r] * t[j])
+	}
+	return d
+}
+
+// take takes those parts away and gives what is left, squared.
+func take(col [][6]float64, t *[6]float64, r int, d *[6]float64) (left [6]float64) {
+	for i := range col {
+		c := &col[i]
+		v := c[r]
+		for j := r + 1; j < 6; j++ {
+			c[j] -= float64(d[j] * v)
+			left[j] += float64(c[j] * c[j])
+		}
+	}
+	for j := r + 1; j < 6; j++ {
+		t[j] -= float64(d[j] * t[r])
+		left[j] += float64(t[j] * t[j])
+	}
+	return left
 }
 
 // want finds b, and whether the rows left over agree with it.
@@ -204,9 +214,9 @@ func (k *rank) arm() float64 {
 			n += float64(k.l[j][i] * k.l[j][i])
 		}
 		if j < 3 {
-			f = math.Max(f, n)
+			f = max(f, n)
 		} else {
-			m = math.Max(m, n)
+			m = max(m, n)
 		}
 	}
 	if f > 0 && m > 0 {

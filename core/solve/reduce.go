@@ -83,7 +83,7 @@ func (s *Solver) onRay(q *Pull, i int, t float64, one int, f vec.V3) {
 		lo = at + (q.MinZ-f[2])/n[2]
 	}
 	if k.Z > 0 {
-		lo = math.Max(lo, at-(float64(k.Z*f[2])+k.C)/float64(k.Z*n[2]))
+		lo = max(lo, at-(float64(k.Z*f[2])+k.C)/float64(k.Z*n[2]))
 	}
 	for j := range q.Cones {
 		if j == one || math.IsInf(q.Cones[j].C, 1) {
@@ -95,10 +95,10 @@ func (s *Solver) onRay(q *Pull, i int, t float64, one int, f vec.V3) {
 		if c.Flat {
 			g.z = 0
 		}
-		hi = math.Min(hi, at+1/reach(l, g))
-		lo = math.Max(lo, at-1/reach(l, g.scale(-1)))
+		hi = min(hi, at+1/reach(l, g))
+		lo = max(lo, at-1/reach(l, g.scale(-1)))
 	}
-	lo, hi = math.Min(lo, at), math.Max(hi, at)
+	lo, hi = min(lo, at), max(hi, at)
 	d.kind[i], d.dir[i], d.at[i] = ray, n, f.Sub(n.Scale(at))
 	d.line[s.nl+i] = len(d.p.Lines)
 	m := q.At.Cross(n)
@@ -114,7 +114,7 @@ func (s *Solver) onLevel(q *Pull, i int, t float64, f vec.V3) {
 		r := float64(k.Z*q.MinZ) + k.C
 		if !k.Flat {
 			z := q.MinZ + k.B[2]
-			r = math.Sqrt(math.Max(0, float64((r-z)*(r+z))))
+			r = math.Sqrt(max(0, float64((r-z)*(r+z))))
 		}
 		if !(r > 0) {
 			d.kind[i], d.cones = held, d.cones[:from]

@@ -62,11 +62,11 @@ func (s *Solver) Settle(p *Program, t float64) Result {
 		}
 	}
 	slack := p.Goal * (t - s.lastT)
-	if slack < -provable*math.Max(math.Abs(t), s.t0) {
+	if slack < -provable*max(math.Abs(t), s.t0) {
 		return s.nothing(Infeasible, "")
 	}
 	s.iterations = 0
-	tied := slack <= provable*math.Max(math.Abs(t), s.t0)
+	tied := slack <= provable*max(math.Abs(t), s.t0)
 	if tied && s.fresh {
 		s.tight(clear)
 		s.pin(false)
@@ -74,7 +74,7 @@ func (s *Solver) Settle(p *Program, t float64) Result {
 	}
 	st, why := s.shortest(p, t, tied)
 	if st != Optimal {
-		st, why = s.shortest(p, t+p.Goal*tieSlack*math.Max(math.Abs(t), s.t0), tied)
+		st, why = s.shortest(p, t+p.Goal*tieSlack*max(math.Abs(t), s.t0), tied)
 	}
 	r := s.nothing(st, why)
 	r.Iterations = s.iterations

@@ -235,10 +235,10 @@ func (n *way) stride(part float64) (primal, dual float64) {
 			c.dz = four{q.a + float64(e2*va) - float64(d*w.a), q.x - float64(e2*vx) + float64(d*w.x), q.y - float64(e2*vy) + float64(d*w.y), q.z - float64(e2*vz) + float64(d*w.z)}
 			c.ds = four{va + float64(part*p.a), vx + float64(part*p.x), vy + float64(part*p.y), vz + float64(part*p.z)}
 			if !inside(&c.s, &c.ds, primal) {
-				primal = math.Min(primal, edge(&c.s, &c.ds))
+				primal = min(primal, edge(&c.s, &c.ds))
 			}
 			if !inside(&c.z, &c.dz, dual) {
-				dual = math.Min(dual, edge(&c.z, &c.dz))
+				dual = min(dual, edge(&c.z, &c.dz))
 			}
 		}
 	}

@@ -11,7 +11,7 @@ func (s *Solver) units() {
 	for i := range p.Lines {
 		c := &p.Lines[i].Column
 		l := &p.Lines[i]
-		size := math.Max(math.Abs(below(l.Hi)), math.Abs(below(l.Lo)))
+		size := max(math.Abs(below(l.Hi)), math.Abs(below(l.Lo)))
 		force += size3(c[0], c[1], c[2])
 		turn += size3(c[3], c[4], c[5])
 		perT += math.Abs(l.HiT)
@@ -41,18 +41,18 @@ func (s *Solver) units() {
 	if perT > 0 { // t opens bounds: what share of them the need takes
 		s.t0 = need / perT
 		for i := range p.Pulls {
-			s.t0 = math.Max(s.t0, opens(&p.Pulls[i]))
+			s.t0 = max(s.t0, opens(&p.Pulls[i]))
 		}
 		for i := range p.Lines {
 			l := &p.Lines[i]
 			if l.HiT != 0 {
-				s.t0 = math.Max(s.t0, (math.Max(0, below(l.Lo))-below(l.Hi))/math.Abs(l.HiT))
+				s.t0 = max(s.t0, (max(0, below(l.Lo))-below(l.Hi))/math.Abs(l.HiT))
 			}
 		}
 	}
 	w = &p.WrenchT
 	if m := size3(w[0], w[1], w[2]) + size3(w[3], w[4], w[5])/s.arm; m > 0 && perT == 0 {
-		s.t0 = math.Max(capacity, need) / m
+		s.t0 = max(capacity, need) / m
 	}
 	if !(s.t0 > 0) || math.IsInf(s.t0, 0) {
 		s.t0 = 1
@@ -60,9 +60,9 @@ func (s *Solver) units() {
 	n := float64(s.nl + s.np)
 	for i := range p.Lines {
 		l := &p.Lines[i]
-		f := math.Max(math.Abs(below(l.Lo)), math.Abs(below(l.Hi))+math.Abs(l.HiT*s.t0))
+		f := max(math.Abs(below(l.Lo)), math.Abs(below(l.Hi))+math.Abs(l.HiT*s.t0))
 		c := &l.Column
-		s.lines[i].unit = orElse(f, need/n/orElse(math.Max(size3(c[0], c[1], c[2]), size3(c[3], c[4], c[5])/s.arm), 1))
+		s.lines[i].unit = orElse(f, need/n/orElse(max(size3(c[0], c[1], c[2]), size3(c[3], c[4], c[5])/s.arm), 1))
 	}
 	for i := range p.Pulls {
 		q := &p.Pulls[i]
@@ -74,7 +74,7 @@ func (s *Solver) units() {
 				}
 			}
 		}
-		s.pulls[i].unit = orElse(math.Max(f, math.Abs(below(q.MinZ))), need/n)
+		s.pulls[i].unit = orElse(max(f, math.Abs(below(q.MinZ))), need/n)
 	}
 }
 
@@ -107,7 +107,7 @@ func below(x float64) float64 {
 }
 
 func size3(x, y, z float64) float64 {
-	return math.Max(math.Abs(x), math.Max(math.Abs(y), math.Abs(z)))
+	return max(math.Abs(x), max(math.Abs(y), math.Abs(z)))
 }
 
 // lightly is the weight of t's column beside those of the forces when the rows are made orthonormal.
@@ -124,7 +124,7 @@ func (s *Solver) unitOfT() {
 		return
 	}
 	k := 0.3 * math.Sqrt(float64(s.nl+3*s.np)) / v
-	k = math.Max(k, 1e-6)
+	k = max(k, 1e-6)
 	s.t0 *= k
 	for i := range s.tcol {
 		s.tcol[i] *= k

@@ -1,7 +1,5 @@
 package solve
 
-import "math"
-
 // Lines alone make a linear program of r ≤ 6 rows, however many they are. Its dual in y is the
 // largest ratio V/γ of (6.5), both made of straight pieces that break where a line changes bounds,
 // aᵀy = 0. walk climbs it, (6.22): straight up until the best break on the way, which then holds as
@@ -146,14 +144,14 @@ func (s *Solver) climb(y *[6]float64, t float64) (x [6]float64, done bool) {
 	for i := range 6 {
 		g[i] -= float64(along * y[i])
 	}
-	if n := norm6(&g); n > flatness*math.Max(1, math.Max(size, norm6(&w.v))) && w.m < s.rank.r-1 {
+	if n := norm6(&g); n > flatness*max(1, max(size, norm6(&w.v))) && w.m < s.rank.r-1 {
 		unit6(&g)
 		return g, false
 	}
 	worst, at := 1e-11, -1
 	for k := range w.m {
 		o := &s.lines[w.base[k]]
-		out := math.Max(o.lo-u[k], u[k]-o.hi-float64(o.ht*t))
+		out := max(o.lo-u[k], u[k]-o.hi-float64(o.ht*t))
 		if out > worst {
 			worst, at = out, k
 		}

@@ -89,7 +89,7 @@ func (s *Solver) layWay() {
 			n.degree++
 			if c.g.a > 0 {
 				v := c.value(q.f[0], q.f[1], q.f[2], 0).axpy(1, c.h)
-				n.t = math.Max(n.t, (math.Sqrt(float64(v.x*v.x)+float64(v.y*v.y)+float64(v.z*v.z))+spare-v.a)/c.g.a)
+				n.t = max(n.t, (math.Sqrt(float64(v.x*v.x)+float64(v.y*v.y)+float64(v.z*v.z))+spare-v.a)/c.g.a)
 			}
 		}
 	}
@@ -97,13 +97,13 @@ func (s *Solver) layWay() {
 	for i := range n.pulls {
 		q := &n.pulls[i]
 		if q.half {
-			q.s = math.Max(q.f[2]-q.minZ, spare)
+			q.s = max(q.f[2]-q.minZ, spare)
 			q.z = 1 / q.s
 		}
 		for j := q.c0; j < q.c1; j++ {
 			c := &n.cones[j]
 			v := s.cones[j].value(q.f[0], q.f[1], q.f[2], n.t).axpy(1, c.h)
-			v.a = math.Max(v.a, math.Sqrt(float64(v.x*v.x)+float64(v.y*v.y)+float64(v.z*v.z))+spare)
+			v.a = max(v.a, math.Sqrt(float64(v.x*v.x)+float64(v.y*v.y)+float64(v.z*v.z))+spare)
 			k := 1 / v.det()
 			c.s, c.z = v, four{k * v.a, -k * v.x, -k * v.y, -k * v.z}
 			open += c.g.dot(c.z)
@@ -189,13 +189,13 @@ func (s *Solver) approach() arrival {
 		}
 		n.dy, n.dt = n.k.solve(&n.r.g, n.r.f)
 		primal, dual := n.stride(1)
-		least := math.Min(primal, dual)
+		least := min(primal, dual)
 		sigma := (1 - least) * (1 - least) * (1 - least)
 		n.correct(1-sigma, sigma*n.mu/n.degree)
 		n.dy, n.dt = n.k.solve(&n.r.g, n.r.f)
 		primal, dual = n.stride(1 - sigma)
-		primal, dual = math.Min(1, 0.99*primal), math.Min(1, 0.99*dual)
-		if !(math.Min(primal, dual) > 1e-2) {
+		primal, dual = min(1, 0.99*primal), min(1, 0.99*dual)
+		if !(min(primal, dual) > 1e-2) {
 			return nowhere
 		}
 		n.move(primal, dual)
@@ -205,9 +205,9 @@ func (s *Solver) approach() arrival {
 
 // quality is what is left of residuals and gap, relative, as for the embedding.
 func (n *way) quality(b *[6]float64) float64 {
-	worst := math.Max(norm6(&n.ry)/math.Max(1, norm6(b)), n.p)
-	worst = math.Max(worst, math.Max(n.rx, math.Abs(n.rt)))
-	return math.Max(worst, (math.Abs(n.gap)+n.pay)/math.Max(1e-1, math.Abs(n.t)))
+	worst := max(norm6(&n.ry)/max(1, norm6(b)), n.p)
+	worst = max(worst, max(n.rx, math.Abs(n.rt)))
+	return max(worst, (math.Abs(n.gap)+n.pay)/max(1e-1, math.Abs(n.t)))
 }
 
 // takeWay takes over the point.
