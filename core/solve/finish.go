@@ -236,26 +236,29 @@ const little = 1e-3
 func (s *Solver) residual(r *Result) float64 {
 	p := s.p
 	var w, size [6]float64
-	add := func(k int, v float64) {
-		w[k] += v
-		size[k] = max(size[k], math.Abs(v))
-	}
 	t := r.T
 	if s.quad {
 		t = s.t
 	}
 	for k := range 6 {
-		add(k, -p.Wrench[k])
-		add(k, -float64(t*p.WrenchT[k]))
-		for i := range p.Lines {
-			add(k, float64(p.Lines[i].Column[k]*r.U[i]))
+		v, x := p.Wrench[k], float64(t*p.WrenchT[k])
+		w[k], size[k] = -v-x, max(math.Abs(v), math.Abs(x))
+	}
+	for i := range p.Lines {
+		c, u := &p.Lines[i].Column, r.U[i]
+		for k := range 6 {
+			v := float64(c[k] * u)
+			w[k] += v
+			size[k] = max(size[k], math.Abs(v))
 		}
 	}
 	for i := range p.Pulls {
 		m := p.Pulls[i].At.Cross(r.F[i])
 		for k := range 3 {
-			add(k, r.F[i][k])
-			add(k+3, m[k])
+			w[k] += r.F[i][k]
+			w[k+3] += m[k]
+			size[k] = max(size[k], math.Abs(r.F[i][k]))
+			size[k+3] = max(size[k+3], math.Abs(m[k]))
 		}
 	}
 	force := max(size3(size[0], size[1], size[2]), size3(size[3], size[4], size[5])/s.arm)

@@ -213,7 +213,7 @@ func (s *Solver) load(p *Program) string {
 func (s *Solver) loadLine(i int) {
 	l, o := &s.p.Lines[i], &s.lines[i]
 	f := o.unit
-	*o = line{unit: f}
+	o.lo, o.hi, o.ht, o.hasLo, o.hasHi = 0, 0, 0, 0, 0 // the rest is set before it is used
 	for k := range 6 {
 		s.col[i][k] = l.Column[k] * f
 	}
@@ -228,7 +228,7 @@ func (s *Solver) loadLine(i int) {
 func (s *Solver) loadPull(i int) {
 	q, o := &s.p.Pulls[i], &s.pulls[i]
 	f := o.unit
-	*o = pull{unit: f, c0: len(s.cones), level: q.level}
+	o.c0, o.level, o.minZ, o.pay = len(s.cones), q.level, 0, 0 // the rest is set before it is used
 	v := s.nl + 3*i
 	s.col[v] = [6]float64{f, 0, 0, 0, q.At[2] * f, -q.At[1] * f}
 	s.col[v+1] = [6]float64{0, f, 0, -q.At[2] * f, 0, q.At[0] * f}
@@ -251,13 +251,14 @@ func (s *Solver) loadPull(i int) {
 		}
 		bounded = bounded || !k.Flat || k.Z != 0
 		tf := s.t0 / f
-		c := cone{flat: k.Flat, zc: k.Z,
-			h: four{k.C / f, k.B[0] / f, k.B[1] / f, k.B[2] / f},
-			g: four{k.T * tf, k.D[0] * tf, k.D[1] * tf, k.D[2] * tf}}
+		s.cones = s.cones[:len(s.cones)+1]
+		c := &s.cones[len(s.cones)-1]
+		c.flat, c.zc = k.Flat, k.Z
+		c.h = four{k.C / f, k.B[0] / f, k.B[1] / f, k.B[2] / f}
+		c.g = four{k.T * tf, k.D[0] * tf, k.D[1] * tf, k.D[2] * tf}
 		if k.Flat {
 			c.h.z, c.g.z = 0, 0
 		}
-		s.cones = append(s.cones, c)
 		if v := c.h.a + c.g.a; !k.Flat && k.Z == 0 && (o.pay == 0 || v < o.pay) {
 			o.pay = v
 		}

@@ -61,8 +61,11 @@ func (s *Solver) units() {
 	for i := range p.Lines {
 		l := &p.Lines[i]
 		f := max(math.Abs(below(l.Lo)), math.Abs(below(l.Hi))+math.Abs(l.HiT*s.t0))
-		c := &l.Column
-		s.lines[i].unit = orElse(f, need/n/orElse(max(size3(c[0], c[1], c[2]), size3(c[3], c[4], c[5])/s.arm), 1))
+		if !(f > 0) || math.IsInf(f, 0) {
+			c := &l.Column
+			f = orElse(need/n/orElse(max(size3(c[0], c[1], c[2]), size3(c[3], c[4], c[5])/s.arm), 1), 1)
+		}
+		s.lines[i].unit = f
 	}
 	for i := range p.Pulls {
 		q := &p.Pulls[i]
