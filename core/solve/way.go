@@ -160,7 +160,7 @@ func (s *Solver) approach() arrival {
 	}
 	n := &s.way
 	s.layWay()
-	early := 1e-2
+	early := 2e-2 * min(1, 4/float64(s.np))
 	for range strides {
 		s.iterations++
 		if !n.measure(&s.tcol, &s.b, s.goal) {
@@ -171,7 +171,7 @@ func (s *Solver) approach() arrival {
 			return nowhere
 		}
 		if worst <= early {
-			early = worst * 1e-2
+			early = worst * 3e-2
 			s.takeWay()
 			s.likely()
 			if s.guess(true) {
