@@ -56,7 +56,11 @@
     bench("live");
     for (const name in benches) benches[name].postMessage({ ask });
   };
-  window.cohoistPlace = place;
+  // What stands open is worked on; a bench that is not there yet is put up.
+  window.cohoistPlace = () => {
+    place();
+    if (ask) for (const el of document.querySelectorAll("#studies [data-bench]")) bench(el.dataset.bench);
+  };
 
   const inside = (e, what) => {
     const el = e.target.closest && e.target.closest("[data-" + what + "]");
@@ -65,6 +69,7 @@
   const tell = (el, message) => bench(el.closest("[data-bench]").dataset.bench).postMessage(message);
   const choose = (el, name, value) => {
     set[name] = value;
+    if (el.id && el.type !== "file") values[el.id] = value; // until the study answers
     try { localStorage.setItem(key, JSON.stringify(set)); } catch { /* kept as long as the page stands */ }
     tell(el, { set });
   };

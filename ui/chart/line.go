@@ -24,6 +24,8 @@ type Line struct {
 	Series  []Series
 	Now     float64 // a value of X to be marked, NaN or 0 for none
 	NowName string
+	// Mark, when given, draws over point k of the first series, at x, y of the picture.
+	Mark func(k int, x, y float64) *vugu.VGNode
 }
 
 // Size of a chart, in units of its viewBox.
@@ -53,6 +55,9 @@ func (c *Line) node() *vugu.VGNode {
 	x, ok := newScale(c.X, xs, left, width-right, 6)
 	y, _ := newScale(c.Y, ys, height-bottom, top, 5)
 	pic := picture(c.Title, c.Summary, width, height)
+	if c.Mark != nil { // an image has nothing in it to press
+		pic.Attr[1].Val = "group"
+	}
 	label(pic, "ch-title", left-38, 12, c.Title)
 	if !ok {
 		label(pic, "ch-quiet", left, height/2, "Nothing to show yet.")
@@ -112,6 +117,7 @@ type name struct {
 
 func (c *Line) series(pic *vugu.VGNode, i int, s Series, x, y scale) (n name, ok bool) {
 	line, dots := new(pathData), new(pathData)
+	var marks []*vugu.VGNode
 	broken := true
 	lastX, lastY := math.NaN(), math.NaN()
 	for k := range min(len(s.X), len(s.Y)) {
@@ -126,6 +132,9 @@ func (c *Line) series(pic *vugu.VGNode, i int, s Series, x, y scale) (n name, ok
 			line.line(px, py)
 		}
 		dots.mark(i, px, py)
+		if i == 0 && c.Mark != nil {
+			marks = append(marks, c.Mark(k, px, py))
+		}
 		broken, lastX, lastY = false, px, py
 	}
 	if !figure.Finite(lastY) {
@@ -133,5 +142,8 @@ func (c *Line) series(pic *vugu.VGNode, i int, s Series, x, y scale) (n name, ok
 	}
 	path(pic, "ch-"+letters[i], line)
 	path(pic, "ch-dot-"+letters[i], dots)
+	for _, m := range marks {
+		pic.AppendChild(m)
+	}
 	return name{lastX + 7, lastY + 4, "ch-t-" + letters[i], s.Name}, true
 }

@@ -18,6 +18,8 @@ import "cohoist/core/report"
 import "strconv"
 import "cohoist/core/advice"
 
+import "cohoist/core/place"
+
 // BentForm is what a payload is made of, and how stiffly it is held.
 type BentForm struct {
 	Units  format.Units
@@ -529,6 +531,1082 @@ func (c *Remedies) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 			vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t"}
 			vgparent.AppendChild(vgn)
 		}
+		vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n"}
+		vgparent.AppendChild(vgn)
+	}
+	return vgout
+}
+
+// 'fix' unused imports
+var _ fmt.Stringer
+var _ reflect.Type
+var _ vjson.RawMessage
+var _ js.Value
+var _ log.Logger
+
+// WhereBest is a search for places, and what came of it.
+type WhereBest struct {
+	Running                     bool
+	Part                        string
+	Class, Mark, Standing, Lead string
+	Proof, Says                 string
+	Picture                     *planView
+	Front                       *WhereFront
+	Places                      []moved
+	Cases                       []held
+	Fresh, Taken                bool
+}
+
+func (c *WhereBest) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
+
+	vgout = &vugu.BuildOut{}
+
+	var vgiterkey interface{}
+	_ = vgiterkey
+	var vgn *vugu.VGNode
+	vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "wh-best"}}}
+	vgout.Out = append(vgout.Out, vgn) // root for output
+	{
+		vgparent := vgn
+		_ = vgparent
+		vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t"}
+		vgparent.AppendChild(vgn)
+		vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "p", Attr: []vugu.VGAttribute{{Namespace: "", Key: "id", Val: "where-outcome"}}}
+		vgparent.AppendChild(vgn)
+		vgn.AddAttrInterface("class", "line "+c.Class)
+		{
+			vgparent := vgn
+			_ = vgparent
+			if c.Mark != "" {
+				vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "mark"}, vugu.VGAttribute{Namespace: "", Key: "aria-hidden", Val: "true"}}}
+				vgparent.AppendChild(vgn)
+				vgn.SetInnerHTML(c.Mark)
+			}
+			if c.Standing != "" {
+				vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "b", Attr: []vugu.VGAttribute(nil)}
+				vgparent.AppendChild(vgn)
+				vgn.SetInnerHTML(c.Standing)
+			}
+			vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute(nil)}
+			vgparent.AppendChild(vgn)
+			vgn.SetInnerHTML(c.Lead)
+		}
+		vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t"}
+		vgparent.AppendChild(vgn)
+		if c.Running {
+			vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "progress", Attr: []vugu.VGAttribute{{Namespace: "", Key: "max", Val: "1"}, vugu.VGAttribute{Namespace: "", Key: "aria-label", Val: "Part of the search that is done"}}}
+			vgparent.AppendChild(vgn)
+			vgn.AddAttrInterface("value", c.Part)
+		}
+		vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t"}
+		vgparent.AppendChild(vgn)
+		vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "wh-two"}}}
+		vgparent.AppendChild(vgn)
+		{
+			vgparent := vgn
+			_ = vgparent
+			vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t\t"}
+			vgparent.AppendChild(vgn)
+			if c.Picture != nil {
+				vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "figure", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "wh-figure"}}}
+				vgparent.AppendChild(vgn)
+				{
+					vgparent := vgn
+					_ = vgparent
+					{
+						var vgcomp vugu.Builder = c.picture()
+						if vgcomp != nil {
+							vgin.BuildEnv.WireComponent(vgcomp)
+							vgout.Components = append(vgout.Components, vgcomp)
+							vgn = &vugu.VGNode{Component: vgcomp}
+							vgparent.AppendChild(vgn)
+						}
+					}
+					vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "figcaption", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "hint"}}}
+					vgparent.AppendChild(vgn)
+					vgn.SetInnerHTML(c.Picture.key())
+				}
+			}
+			vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t\t"}
+			vgparent.AppendChild(vgn)
+			if c.Front != nil {
+				{
+					var vgcomp vugu.Builder = c.Front
+					if vgcomp != nil {
+						vgin.BuildEnv.WireComponent(vgcomp)
+						vgout.Components = append(vgout.Components, vgcomp)
+						vgn = &vugu.VGNode{Component: vgcomp}
+						vgparent.AppendChild(vgn)
+					}
+				}
+			}
+			vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t\t"}
+			vgparent.AppendChild(vgn)
+			if len(c.Places) > 0 {
+				vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "wh-found"}}}
+				vgparent.AppendChild(vgn)
+				{
+					vgparent := vgn
+					_ = vgparent
+					vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t\t\t"}
+					vgparent.AppendChild(vgn)
+					vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "table wh-places"}, vugu.VGAttribute{Namespace: "", Key: "role", Val: "table"}, vugu.VGAttribute{Namespace: "", Key: "aria-label", Val: "Places now and best"}}}
+					vgparent.AppendChild(vgn)
+					{
+						vgparent := vgn
+						_ = vgparent
+						vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t\t\t\t"}
+						vgparent.AppendChild(vgn)
+						vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "tr head"}, vugu.VGAttribute{Namespace: "", Key: "role", Val: "row"}}}
+						vgparent.AppendChild(vgn)
+						vgn.SetInnerHTML(vugu.HTML("\x3Cspan role=\"columnheader\"\x3EVehicle\x3C/span\x3E\x3Cspan role=\"columnheader\" class=\"num\"\x3ENow at x, y\x3C/span\x3E\x3Cspan role=\"columnheader\" class=\"num\"\x3EBest at x, y\x3C/span\x3E"))
+						vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t\t\t\t"}
+						vgparent.AppendChild(vgn)
+						for vgiterkeyt, m := range c.Places {
+							var vgiterkey interface{} = vgiterkeyt
+							_ = vgiterkey
+							m := m
+							_ = m
+							vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "tr"}, vugu.VGAttribute{Namespace: "", Key: "role", Val: "row"}}}
+							vgparent.AppendChild(vgn)
+							{
+								vgparent := vgn
+								_ = vgparent
+								vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute{{Namespace: "", Key: "role", Val: "cell"}}}
+								vgparent.AppendChild(vgn)
+								vgn.SetInnerHTML(m.ID)
+								vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute{{Namespace: "", Key: "role", Val: "cell"}, vugu.VGAttribute{Namespace: "", Key: "class", Val: "num"}}}
+								vgparent.AppendChild(vgn)
+								vgn.SetInnerHTML(m.Now)
+								vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute{{Namespace: "", Key: "role", Val: "cell"}, vugu.VGAttribute{Namespace: "", Key: "class", Val: "num wh-new"}}}
+								vgparent.AppendChild(vgn)
+								vgn.SetInnerHTML(m.Best)
+							}
+						}
+						vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t\t\t"}
+						vgparent.AppendChild(vgn)
+					}
+					vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t\t\t"}
+					vgparent.AppendChild(vgn)
+					vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "table wh-cases"}, vugu.VGAttribute{Namespace: "", Key: "role", Val: "table"}, vugu.VGAttribute{Namespace: "", Key: "aria-label", Val: "Utilisation case by case"}}}
+					vgparent.AppendChild(vgn)
+					{
+						vgparent := vgn
+						_ = vgparent
+						vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t\t\t\t"}
+						vgparent.AppendChild(vgn)
+						vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "tr head"}, vugu.VGAttribute{Namespace: "", Key: "role", Val: "row"}}}
+						vgparent.AppendChild(vgn)
+						vgn.SetInnerHTML(vugu.HTML("\x3Cspan role=\"columnheader\"\x3EUtilisation in the case\x3C/span\x3E\x3Cspan role=\"columnheader\" class=\"num\"\x3ENow\x3C/span\x3E\x3Cspan role=\"columnheader\" class=\"num\"\x3EBest\x3C/span\x3E\x3Cspan role=\"columnheader\"\x3E\x3C/span\x3E"))
+						vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t\t\t\t"}
+						vgparent.AppendChild(vgn)
+						for vgiterkeyt, k := range c.Cases {
+							var vgiterkey interface{} = vgiterkeyt
+							_ = vgiterkey
+							k := k
+							_ = k
+							vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute{{Namespace: "", Key: "role", Val: "row"}}}
+							vgparent.AppendChild(vgn)
+							vgn.AddAttrInterface("class", "tr "+k.Class)
+							{
+								vgparent := vgn
+								_ = vgparent
+								vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute{{Namespace: "", Key: "role", Val: "cell"}}}
+								vgparent.AppendChild(vgn)
+								vgn.SetInnerHTML(k.Name)
+								vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute{{Namespace: "", Key: "role", Val: "cell"}, vugu.VGAttribute{Namespace: "", Key: "class", Val: "num"}}}
+								vgparent.AppendChild(vgn)
+								vgn.SetInnerHTML(k.Now)
+								vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute{{Namespace: "", Key: "role", Val: "cell"}, vugu.VGAttribute{Namespace: "", Key: "class", Val: "num wh-new"}}}
+								vgparent.AppendChild(vgn)
+								vgn.SetInnerHTML(k.Best)
+								vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute{{Namespace: "", Key: "role", Val: "cell"}, vugu.VGAttribute{Namespace: "", Key: "class", Val: "wh-says"}}}
+								vgparent.AppendChild(vgn)
+								vgn.SetInnerHTML(k.Says)
+							}
+						}
+						vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t\t\t"}
+						vgparent.AppendChild(vgn)
+					}
+					vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t\t"}
+					vgparent.AppendChild(vgn)
+				}
+			}
+			vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t"}
+			vgparent.AppendChild(vgn)
+		}
+		vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t"}
+		vgparent.AppendChild(vgn)
+		if c.Proof != "" {
+			vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "p", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "wh-proof"}, vugu.VGAttribute{Namespace: "", Key: "id", Val: "where-proof"}}}
+			vgparent.AppendChild(vgn)
+			vgn.SetInnerHTML(c.Proof)
+		}
+		vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t"}
+		vgparent.AppendChild(vgn)
+		if c.Says != "" {
+			vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "p", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "wh-then"}, vugu.VGAttribute{Namespace: "", Key: "id", Val: "where-then"}}}
+			vgparent.AppendChild(vgn)
+			vgn.SetInnerHTML(together(c.Says))
+		}
+		vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t"}
+		vgparent.AppendChild(vgn)
+		if len(c.Places) > 0 {
+			vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "tools"}}}
+			vgparent.AppendChild(vgn)
+			{
+				vgparent := vgn
+				_ = vgparent
+				vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "button", Attr: []vugu.VGAttribute{{Namespace: "", Key: "type", Val: "button"}, vugu.VGAttribute{Namespace: "", Key: "id", Val: "where-take"}, vugu.VGAttribute{Namespace: "", Key: "data-do", Val: "where take"}}}
+				vgparent.AppendChild(vgn)
+				vgn.AddAttrInterface("disabled", !c.Fresh || c.Taken)
+				vgn.SetInnerHTML(c.take())
+			}
+		}
+		vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n"}
+		vgparent.AppendChild(vgn)
+	}
+	return vgout
+}
+
+// 'fix' unused imports
+var _ fmt.Stringer
+var _ reflect.Type
+var _ vjson.RawMessage
+var _ js.Value
+var _ log.Logger
+
+// WhereCost is what it costs to move one vehicle's point.
+type WhereCost struct {
+	Who  string
+	IDs  []string
+	Lead string
+	cost *shifted
+	c    *choices
+}
+
+func (c *WhereCost) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
+
+	vgout = &vugu.BuildOut{}
+
+	var vgiterkey interface{}
+	_ = vgiterkey
+	var vgn *vugu.VGNode
+	vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "wh-cost"}}}
+	vgout.Out = append(vgout.Out, vgn) // root for output
+	{
+		vgparent := vgn
+		_ = vgparent
+		vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t"}
+		vgparent.AppendChild(vgn)
+		vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "h3", Attr: []vugu.VGAttribute(nil)}
+		vgparent.AppendChild(vgn)
+		vgn.SetInnerHTML(vugu.HTML("The cost of a shift"))
+		vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t"}
+		vgparent.AppendChild(vgn)
+		vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "wh-choice"}}}
+		vgparent.AppendChild(vgn)
+		{
+			vgparent := vgn
+			_ = vgparent
+			vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "label", Attr: []vugu.VGAttribute{{Namespace: "", Key: "for", Val: "where-who"}}}
+			vgparent.AppendChild(vgn)
+			vgn.SetInnerHTML(vugu.HTML("Moving"))
+			vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "select", Attr: []vugu.VGAttribute{{Namespace: "", Key: "id", Val: "where-who"}, vugu.VGAttribute{Namespace: "", Key: "data-set", Val: "where.who"}}}
+			vgparent.AppendChild(vgn)
+			{
+				vgparent := vgn
+				_ = vgparent
+				for vgiterkeyt, id := range c.IDs {
+					var vgiterkey interface{} = vgiterkeyt
+					_ = vgiterkey
+					id := id
+					_ = id
+					vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "option", Attr: []vugu.VGAttribute(nil)}
+					vgparent.AppendChild(vgn)
+					vgn.AddAttrInterface("value", id)
+					vgn.SetInnerHTML(id)
+				}
+			}
+		}
+		vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t"}
+		vgparent.AppendChild(vgn)
+		if c.cost.fault == "" {
+			vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "wh-two"}}}
+			vgparent.AppendChild(vgn)
+			{
+				vgparent := vgn
+				_ = vgparent
+				vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t\t"}
+				vgparent.AppendChild(vgn)
+				vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "figure", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "wh-figure"}}}
+				vgparent.AppendChild(vgn)
+				{
+					vgparent := vgn
+					_ = vgparent
+					{
+						var vgcomp vugu.Builder = c.picture()
+						if vgcomp != nil {
+							vgin.BuildEnv.WireComponent(vgcomp)
+							vgout.Components = append(vgout.Components, vgcomp)
+							vgn = &vugu.VGNode{Component: vgcomp}
+							vgparent.AppendChild(vgn)
+						}
+					}
+					vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t\t\t"}
+					vgparent.AppendChild(vgn)
+					vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "ul", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "wh-legend"}, vugu.VGAttribute{Namespace: "", Key: "aria-label", Val: "Colours"}}}
+					vgparent.AppendChild(vgn)
+					{
+						vgparent := vgn
+						_ = vgparent
+						for i, n := range c.legend() {
+							var vgiterkey interface{} = i
+							_ = vgiterkey
+							i := i
+							_ = i
+							n := n
+							_ = n
+							vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "li", Attr: []vugu.VGAttribute(nil)}
+							vgparent.AppendChild(vgn)
+							{
+								vgparent := vgn
+								_ = vgparent
+								vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "svg", Data: "svg", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "wh-swatch"}, vugu.VGAttribute{Namespace: "", Key: "viewBox", Val: "0 0 14 14"}, vugu.VGAttribute{Namespace: "", Key: "aria-hidden", Val: "true"}, vugu.VGAttribute{Namespace: "", Key: "focusable", Val: "false"}}}
+								vgparent.AppendChild(vgn)
+								{
+									vgparent := vgn
+									_ = vgparent
+									vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "svg", Data: "rect", Attr: []vugu.VGAttribute{{Namespace: "", Key: "width", Val: "14"}, vugu.VGAttribute{Namespace: "", Key: "height", Val: "14"}}}
+									vgparent.AppendChild(vgn)
+									vgn.AddAttrInterface("class", "wh-cell wh-b"+strconv.Itoa(i))
+									if i > 2 {
+										vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "svg", Data: "rect", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "wh-over"}, vugu.VGAttribute{Namespace: "", Key: "width", Val: "14"}, vugu.VGAttribute{Namespace: "", Key: "height", Val: "14"}}}
+										vgparent.AppendChild(vgn)
+									}
+								}
+								vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute(nil)}
+								vgparent.AppendChild(vgn)
+								vgn.SetInnerHTML(n)
+							}
+						}
+					}
+					vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t\t"}
+					vgparent.AppendChild(vgn)
+				}
+				vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t\t"}
+				vgparent.AppendChild(vgn)
+				if c.cost.line {
+					{
+						var vgcomp vugu.Builder = c.chart()
+						if vgcomp != nil {
+							vgin.BuildEnv.WireComponent(vgcomp)
+							vgout.Components = append(vgout.Components, vgcomp)
+							vgn = &vugu.VGNode{Component: vgcomp}
+							vgparent.AppendChild(vgn)
+						}
+					}
+				}
+				vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t"}
+				vgparent.AppendChild(vgn)
+			}
+		}
+		vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t"}
+		vgparent.AppendChild(vgn)
+		vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "p", Attr: []vugu.VGAttribute{{Namespace: "", Key: "id", Val: "where-range"}}}
+		vgparent.AppendChild(vgn)
+		vgn.SetInnerHTML(c.Lead)
+		vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n"}
+		vgparent.AppendChild(vgn)
+	}
+	return vgout
+}
+
+// 'fix' unused imports
+var _ fmt.Stringer
+var _ reflect.Type
+var _ vjson.RawMessage
+var _ js.Value
+var _ log.Logger
+
+// WhereForm is what the search for places is asked.
+type WhereForm struct {
+	Units    format.Units
+	Kind     string
+	ZoneUnit string
+	IDs      []string
+	Windy    bool
+	Wind     float64 // m/s
+	Front    bool
+	Faulty   bool
+	NoTable  bool
+	Running  bool
+}
+
+func (c *WhereForm) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
+
+	vgout = &vugu.BuildOut{}
+
+	var vgiterkey interface{}
+	_ = vgiterkey
+	var vgn *vugu.VGNode
+	vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "study-form where-form"}}}
+	vgout.Out = append(vgout.Out, vgn) // root for output
+	{
+		vgparent := vgn
+		_ = vgparent
+		vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t"}
+		vgparent.AppendChild(vgn)
+		vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "fieldset", Attr: []vugu.VGAttribute(nil)}
+		vgparent.AppendChild(vgn)
+		{
+			vgparent := vgn
+			_ = vgparent
+			vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "legend", Attr: []vugu.VGAttribute(nil)}
+			vgparent.AppendChild(vgn)
+			vgn.SetInnerHTML(vugu.HTML("Where points may lie"))
+			vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t\t"}
+			vgparent.AppendChild(vgn)
+			vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "wh-choice"}}}
+			vgparent.AppendChild(vgn)
+			{
+				vgparent := vgn
+				_ = vgparent
+				vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "label", Attr: []vugu.VGAttribute{{Namespace: "", Key: "for", Val: "where-kind"}}}
+				vgparent.AppendChild(vgn)
+				vgn.SetInnerHTML(vugu.HTML("Points may lie"))
+				vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "select", Attr: []vugu.VGAttribute{{Namespace: "", Key: "id", Val: "where-kind"}, vugu.VGAttribute{Namespace: "", Key: "data-set", Val: "where.kind"}}}
+				vgparent.AppendChild(vgn)
+				{
+					vgparent := vgn
+					_ = vgparent
+					for vgiterkeyt, k := range whereKinds {
+						var vgiterkey interface{} = vgiterkeyt
+						_ = vgiterkey
+						k := k
+						_ = k
+						vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "option", Attr: []vugu.VGAttribute(nil)}
+						vgparent.AppendChild(vgn)
+						vgn.AddAttrInterface("value", k.Value)
+						vgn.SetInnerHTML(k.Name)
+					}
+				}
+				vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "fault"}, vugu.VGAttribute{Namespace: "", Key: "role", Val: "alert"}, vugu.VGAttribute{Namespace: "", Key: "data-piece", Val: "where-fault-kind"}}}
+				vgparent.AppendChild(vgn)
+				vgn.SetInnerHTML(vugu.HTML(""))
+			}
+			vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t\t"}
+			vgparent.AppendChild(vgn)
+			vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "rows"}}}
+			vgparent.AppendChild(vgn)
+			{
+				vgparent := vgn
+				_ = vgparent
+				vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t\t\t"}
+				vgparent.AppendChild(vgn)
+				for vgiterkeyt, e := range c.points() {
+					var vgiterkey interface{} = vgiterkeyt
+					_ = vgiterkey
+					e := e
+					_ = e
+					vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "row"}}}
+					vgparent.AppendChild(vgn)
+					{
+						vgparent := vgn
+						_ = vgparent
+						vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "label", Attr: []vugu.VGAttribute(nil)}
+						vgparent.AppendChild(vgn)
+						vgn.AddAttrInterface("for", "where-"+e.Name)
+						vgn.SetInnerHTML(e.Label)
+						vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "entry"}}}
+						vgparent.AppendChild(vgn)
+						{
+							vgparent := vgn
+							_ = vgparent
+							vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "input", Attr: []vugu.VGAttribute{{Namespace: "", Key: "type", Val: "text"}, vugu.VGAttribute{Namespace: "", Key: "inputmode", Val: "decimal"}, vugu.VGAttribute{Namespace: "", Key: "autocomplete", Val: "off"}, vugu.VGAttribute{Namespace: "", Key: "spellcheck", Val: "false"}}}
+							vgparent.AppendChild(vgn)
+							vgn.AddAttrInterface("data-set", e.Set)
+							vgn.AddAttrInterface("id", "where-"+e.Name)
+							vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "unit"}}}
+							vgparent.AppendChild(vgn)
+							vgn.SetInnerHTML(c.Units.Length)
+						}
+						vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "fault"}, vugu.VGAttribute{Namespace: "", Key: "role", Val: "alert"}}}
+						vgparent.AppendChild(vgn)
+						vgn.AddAttrInterface("data-piece", "where-fault-"+e.Name)
+					}
+				}
+				vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t\t"}
+				vgparent.AppendChild(vgn)
+			}
+			vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t\t"}
+			vgparent.AppendChild(vgn)
+			if c.Kind == "list" {
+				vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "wh-list"}}}
+				vgparent.AppendChild(vgn)
+				{
+					vgparent := vgn
+					_ = vgparent
+					vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "label", Attr: []vugu.VGAttribute{{Namespace: "", Key: "for", Val: "where-list"}}}
+					vgparent.AppendChild(vgn)
+					vgn.SetInnerHTML(vugu.HTML("Holes, a line for each: x, y in"))
+					vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: " "}
+					vgparent.AppendChild(vgn)
+					vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "select", Attr: []vugu.VGAttribute{{Namespace: "", Key: "id", Val: "where-list-unit"}, vugu.VGAttribute{Namespace: "", Key: "data-set", Val: "where.list-unit"}, vugu.VGAttribute{Namespace: "", Key: "aria-label", Val: "Unit of the list"}}}
+					vgparent.AppendChild(vgn)
+					{
+						vgparent := vgn
+						_ = vgparent
+						for vgiterkeyt, u := range format.Lengths {
+							var vgiterkey interface{} = vgiterkeyt
+							_ = vgiterkey
+							u := u
+							_ = u
+							vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "option", Attr: []vugu.VGAttribute(nil)}
+							vgparent.AppendChild(vgn)
+							vgn.AddAttrInterface("value", u)
+							vgn.SetInnerHTML(u)
+						}
+					}
+					vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "textarea", Attr: []vugu.VGAttribute{{Namespace: "", Key: "id", Val: "where-list"}, vugu.VGAttribute{Namespace: "", Key: "data-set", Val: "where.list"}, vugu.VGAttribute{Namespace: "", Key: "rows", Val: "5"}, vugu.VGAttribute{Namespace: "", Key: "spellcheck", Val: "false"}}}
+					vgparent.AppendChild(vgn)
+					vgn.SetInnerHTML(vugu.HTML(""))
+					vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "label", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "wh-file"}}}
+					vgparent.AppendChild(vgn)
+					vgn.SetInnerHTML(vugu.HTML("or open a file (CSV) \x3Cinput type=\"file\" id=\"where-file\" accept=\".csv,.txt,.tsv,text/csv,text/plain\" data-set=\"where.list\"/\x3E"))
+					vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "fault"}, vugu.VGAttribute{Namespace: "", Key: "role", Val: "alert"}, vugu.VGAttribute{Namespace: "", Key: "data-piece", Val: "where-fault-list"}}}
+					vgparent.AppendChild(vgn)
+					vgn.SetInnerHTML(vugu.HTML(""))
+				}
+			}
+			vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t\t"}
+			vgparent.AppendChild(vgn)
+			vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "row text wh-zones"}}}
+			vgparent.AppendChild(vgn)
+			{
+				vgparent := vgn
+				_ = vgparent
+				vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "label", Attr: []vugu.VGAttribute{{Namespace: "", Key: "for", Val: "where-zones"}}}
+				vgparent.AppendChild(vgn)
+				vgn.SetInnerHTML("Keep out of circles: x, y, radius in " + c.ZoneUnit + ", parted by ;")
+				vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "entry"}}}
+				vgparent.AppendChild(vgn)
+				{
+					vgparent := vgn
+					_ = vgparent
+					vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "input", Attr: []vugu.VGAttribute{{Namespace: "", Key: "id", Val: "where-zones"}, vugu.VGAttribute{Namespace: "", Key: "type", Val: "text"}, vugu.VGAttribute{Namespace: "", Key: "autocomplete", Val: "off"}, vugu.VGAttribute{Namespace: "", Key: "spellcheck", Val: "false"}, vugu.VGAttribute{Namespace: "", Key: "placeholder", Val: "none, such as 0 0 0.3; 1.2 0 0.2"}}}
+					vgparent.AppendChild(vgn)
+					vgn.AddAttrInterface("data-set", "where.zones."+c.ZoneUnit)
+				}
+				vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "fault"}, vugu.VGAttribute{Namespace: "", Key: "role", Val: "alert"}, vugu.VGAttribute{Namespace: "", Key: "data-piece", Val: "where-fault-zones"}}}
+				vgparent.AppendChild(vgn)
+				vgn.SetInnerHTML(vugu.HTML(""))
+			}
+			vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t\t"}
+			vgparent.AppendChild(vgn)
+			vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "wh-ticks"}}}
+			vgparent.AppendChild(vgn)
+			vgn.SetInnerHTML(vugu.HTML("\x3Clabel class=\"tick\"\x3E\x3Cinput type=\"checkbox\" id=\"where-mirror-x\" data-set=\"where.mirror-x\"/\x3E mirrored about x = 0\x3C/label\x3E\x3Clabel class=\"tick\"\x3E\x3Cinput type=\"checkbox\" id=\"where-mirror-y\" data-set=\"where.mirror-y\"/\x3E mirrored about y = 0\x3C/label\x3E"))
+			vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t\t"}
+			vgparent.AppendChild(vgn)
+			vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "p", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "hint"}, vugu.VGAttribute{Namespace: "", Key: "data-piece", Val: "where-count"}}}
+			vgparent.AppendChild(vgn)
+			vgn.SetInnerHTML(vugu.HTML(""))
+			vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t"}
+			vgparent.AppendChild(vgn)
+		}
+		vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t"}
+		vgparent.AppendChild(vgn)
+		vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "fieldset", Attr: []vugu.VGAttribute(nil)}
+		vgparent.AppendChild(vgn)
+		{
+			vgparent := vgn
+			_ = vgparent
+			vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "legend", Attr: []vugu.VGAttribute(nil)}
+			vgparent.AppendChild(vgn)
+			vgn.SetInnerHTML(vugu.HTML("What is best, and what must hold"))
+			vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t\t"}
+			vgparent.AppendChild(vgn)
+			vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "wh-choice"}}}
+			vgparent.AppendChild(vgn)
+			{
+				vgparent := vgn
+				_ = vgparent
+				vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "label", Attr: []vugu.VGAttribute{{Namespace: "", Key: "for", Val: "where-goal"}}}
+				vgparent.AppendChild(vgn)
+				vgn.SetInnerHTML(vugu.HTML("Best is"))
+				vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "select", Attr: []vugu.VGAttribute{{Namespace: "", Key: "id", Val: "where-goal"}, vugu.VGAttribute{Namespace: "", Key: "data-set", Val: "where.goal"}}}
+				vgparent.AppendChild(vgn)
+				{
+					vgparent := vgn
+					_ = vgparent
+					for vgiterkeyt, k := range whereGoals {
+						var vgiterkey interface{} = vgiterkeyt
+						_ = vgiterkey
+						k := k
+						_ = k
+						vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "option", Attr: []vugu.VGAttribute(nil)}
+						vgparent.AppendChild(vgn)
+						vgn.AddAttrInterface("value", k.Value)
+						vgn.SetInnerHTML(k.Name)
+					}
+				}
+				vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "fault"}, vugu.VGAttribute{Namespace: "", Key: "role", Val: "alert"}, vugu.VGAttribute{Namespace: "", Key: "data-piece", Val: "where-fault-goal"}}}
+				vgparent.AppendChild(vgn)
+				vgn.SetInnerHTML(vugu.HTML(""))
+			}
+			vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t\t"}
+			vgparent.AppendChild(vgn)
+			vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "rows"}}}
+			vgparent.AppendChild(vgn)
+			{
+				vgparent := vgn
+				_ = vgparent
+				vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "row"}}}
+				vgparent.AppendChild(vgn)
+				{
+					vgparent := vgn
+					_ = vgparent
+					vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "label", Attr: []vugu.VGAttribute{{Namespace: "", Key: "for", Val: "where-off"}}}
+					vgparent.AppendChild(vgn)
+					vgn.SetInnerHTML(vugu.HTML("Centre of mass off by"))
+					vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "entry"}}}
+					vgparent.AppendChild(vgn)
+					{
+						vgparent := vgn
+						_ = vgparent
+						vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "input", Attr: []vugu.VGAttribute{{Namespace: "", Key: "id", Val: "where-off"}, vugu.VGAttribute{Namespace: "", Key: "type", Val: "text"}, vugu.VGAttribute{Namespace: "", Key: "inputmode", Val: "decimal"}, vugu.VGAttribute{Namespace: "", Key: "autocomplete", Val: "off"}, vugu.VGAttribute{Namespace: "", Key: "spellcheck", Val: "false"}}}
+						vgparent.AppendChild(vgn)
+						vgn.AddAttrInterface("data-set", "where.off."+c.Units.Length)
+						vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "unit"}}}
+						vgparent.AppendChild(vgn)
+						vgn.SetInnerHTML(c.Units.Length)
+					}
+					vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "fault"}, vugu.VGAttribute{Namespace: "", Key: "role", Val: "alert"}, vugu.VGAttribute{Namespace: "", Key: "data-piece", Val: "where-fault-off"}}}
+					vgparent.AppendChild(vgn)
+					vgn.SetInnerHTML(vugu.HTML(""))
+				}
+			}
+			vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t\t"}
+			vgparent.AppendChild(vgn)
+			vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "wh-ticks"}}}
+			vgparent.AppendChild(vgn)
+			{
+				vgparent := vgn
+				_ = vgparent
+				vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "label", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "tick"}}}
+				vgparent.AppendChild(vgn)
+				vgn.SetInnerHTML(vugu.HTML("\x3Cinput type=\"checkbox\" checked=\"\" disabled=\"\"/\x3E hover"))
+				vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "label", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "tick"}}}
+				vgparent.AppendChild(vgn)
+				{
+					vgparent := vgn
+					_ = vgparent
+					vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "input", Attr: []vugu.VGAttribute{{Namespace: "", Key: "type", Val: "checkbox"}, vugu.VGAttribute{Namespace: "", Key: "id", Val: "where-winds"}, vugu.VGAttribute{Namespace: "", Key: "data-set", Val: "where.winds"}}}
+					vgparent.AppendChild(vgn)
+					vgn.AddAttrInterface("disabled", !c.Windy)
+					vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: " "}
+					vgparent.AppendChild(vgn)
+					vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute(nil)}
+					vgparent.AppendChild(vgn)
+					vgn.SetInnerHTML(c.wind())
+				}
+				vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "label", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "tick"}}}
+				vgparent.AppendChild(vgn)
+				vgn.SetInnerHTML(vugu.HTML("\x3Cinput type=\"checkbox\" id=\"where-lost\" data-set=\"where.lost\"/\x3E any one vehicle lost"))
+			}
+			vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t\t"}
+			vgparent.AppendChild(vgn)
+			vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "wh-ticks"}}}
+			vgparent.AppendChild(vgn)
+			{
+				vgparent := vgn
+				_ = vgparent
+				vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "wh-who"}}}
+				vgparent.AppendChild(vgn)
+				vgn.SetInnerHTML(vugu.HTML("Stay where they are:"))
+				for i, id := range c.IDs {
+					var vgiterkey interface{} = i
+					_ = vgiterkey
+					i := i
+					_ = i
+					id := id
+					_ = id
+					vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "label", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "tick"}}}
+					vgparent.AppendChild(vgn)
+					{
+						vgparent := vgn
+						_ = vgparent
+						vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "input", Attr: []vugu.VGAttribute{{Namespace: "", Key: "type", Val: "checkbox"}}}
+						vgparent.AppendChild(vgn)
+						vgn.AddAttrInterface("data-set", "where.stay."+id)
+						vgn.AddAttrInterface("id", "where-stay-"+strconv.Itoa(i))
+						vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: " "}
+						vgparent.AppendChild(vgn)
+						vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute(nil)}
+						vgparent.AppendChild(vgn)
+						vgn.SetInnerHTML(id)
+					}
+				}
+				vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "fault"}, vugu.VGAttribute{Namespace: "", Key: "role", Val: "alert"}, vugu.VGAttribute{Namespace: "", Key: "data-piece", Val: "where-fault-stay"}}}
+				vgparent.AppendChild(vgn)
+				vgn.SetInnerHTML(vugu.HTML(""))
+			}
+			vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t"}
+			vgparent.AppendChild(vgn)
+		}
+		vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t"}
+		vgparent.AppendChild(vgn)
+		vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "tools"}}}
+		vgparent.AppendChild(vgn)
+		{
+			vgparent := vgn
+			_ = vgparent
+			vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "button", Attr: []vugu.VGAttribute{{Namespace: "", Key: "type", Val: "button"}, vugu.VGAttribute{Namespace: "", Key: "id", Val: "where-find"}, vugu.VGAttribute{Namespace: "", Key: "data-do", Val: "where find"}}}
+			vgparent.AppendChild(vgn)
+			vgn.AddAttrInterface("disabled", c.Faulty)
+			vgn.SetInnerHTML(c.find())
+			vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "button", Attr: []vugu.VGAttribute{{Namespace: "", Key: "type", Val: "button"}, vugu.VGAttribute{Namespace: "", Key: "id", Val: "where-many"}, vugu.VGAttribute{Namespace: "", Key: "data-do", Val: "where many"}}}
+			vgparent.AppendChild(vgn)
+			vgn.AddAttrInterface("disabled", c.NoTable)
+			{
+				vgparent := vgn
+				_ = vgparent
+				vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "How many would it take?"}
+				vgparent.AppendChild(vgn)
+			}
+			vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "button", Attr: []vugu.VGAttribute{{Namespace: "", Key: "type", Val: "button"}, vugu.VGAttribute{Namespace: "", Key: "id", Val: "where-stop"}, vugu.VGAttribute{Namespace: "", Key: "data-do", Val: "where stop"}}}
+			vgparent.AppendChild(vgn)
+			vgn.AddAttrInterface("aria-disabled", strconv.FormatBool(!c.Running))
+			{
+				vgparent := vgn
+				_ = vgparent
+				vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "Stop"}
+				vgparent.AppendChild(vgn)
+			}
+		}
+		vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n"}
+		vgparent.AppendChild(vgn)
+	}
+	return vgout
+}
+
+// 'fix' unused imports
+var _ fmt.Stringer
+var _ reflect.Type
+var _ vjson.RawMessage
+var _ js.Value
+var _ log.Logger
+
+// WhereFront is the placements none of which beats another in both goals.
+type WhereFront struct {
+	Lead  string
+	Names [2]string
+	Rows  []pairRow
+	Fresh bool
+	units format.Units
+	goals []place.Goal
+}
+
+func (c *WhereFront) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
+
+	vgout = &vugu.BuildOut{}
+
+	var vgiterkey interface{}
+	_ = vgiterkey
+	var vgn *vugu.VGNode
+	vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "wh-front"}}}
+	vgout.Out = append(vgout.Out, vgn) // root for output
+	{
+		vgparent := vgn
+		_ = vgparent
+		vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t"}
+		vgparent.AppendChild(vgn)
+		vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "p", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "hint"}}}
+		vgparent.AppendChild(vgn)
+		vgn.SetInnerHTML(c.Lead)
+		vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t"}
+		vgparent.AppendChild(vgn)
+		vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "wh-two"}}}
+		vgparent.AppendChild(vgn)
+		{
+			vgparent := vgn
+			_ = vgparent
+			vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t\t"}
+			vgparent.AppendChild(vgn)
+			{
+				var vgcomp vugu.Builder = c.chart()
+				if vgcomp != nil {
+					vgin.BuildEnv.WireComponent(vgcomp)
+					vgout.Components = append(vgout.Components, vgcomp)
+					vgn = &vugu.VGNode{Component: vgcomp}
+					vgparent.AppendChild(vgn)
+				}
+			}
+			vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t\t"}
+			vgparent.AppendChild(vgn)
+			vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "table wh-pairs"}, vugu.VGAttribute{Namespace: "", Key: "role", Val: "table"}, vugu.VGAttribute{Namespace: "", Key: "aria-label", Val: "The placements of the front"}}}
+			vgparent.AppendChild(vgn)
+			{
+				vgparent := vgn
+				_ = vgparent
+				vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t\t\t"}
+				vgparent.AppendChild(vgn)
+				vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "tr head"}, vugu.VGAttribute{Namespace: "", Key: "role", Val: "row"}}}
+				vgparent.AppendChild(vgn)
+				{
+					vgparent := vgn
+					_ = vgparent
+					vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute{{Namespace: "", Key: "role", Val: "columnheader"}}}
+					vgparent.AppendChild(vgn)
+					vgn.SetInnerHTML(vugu.HTML(""))
+					vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute{{Namespace: "", Key: "role", Val: "columnheader"}, vugu.VGAttribute{Namespace: "", Key: "class", Val: "num"}}}
+					vgparent.AppendChild(vgn)
+					vgn.SetInnerHTML(c.Names[0])
+					vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute{{Namespace: "", Key: "role", Val: "columnheader"}, vugu.VGAttribute{Namespace: "", Key: "class", Val: "num"}}}
+					vgparent.AppendChild(vgn)
+					vgn.SetInnerHTML(c.Names[1])
+					vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute{{Namespace: "", Key: "role", Val: "columnheader"}}}
+					vgparent.AppendChild(vgn)
+					vgn.SetInnerHTML(vugu.HTML("Places x, y"))
+				}
+				vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t\t\t"}
+				vgparent.AppendChild(vgn)
+				for vgiterkeyt, r := range c.Rows {
+					var vgiterkey interface{} = vgiterkeyt
+					_ = vgiterkey
+					r := r
+					_ = r
+					vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute{{Namespace: "", Key: "role", Val: "row"}}}
+					vgparent.AppendChild(vgn)
+					vgn.AddAttrInterface("class", r.class())
+					{
+						vgparent := vgn
+						_ = vgparent
+						vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute{{Namespace: "", Key: "role", Val: "cell"}, vugu.VGAttribute{Namespace: "", Key: "class", Val: "tools"}}}
+						vgparent.AppendChild(vgn)
+						{
+							vgparent := vgn
+							_ = vgparent
+							vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "button", Attr: []vugu.VGAttribute{{Namespace: "", Key: "type", Val: "button"}}}
+							vgparent.AppendChild(vgn)
+							vgn.AddAttrInterface("aria-label", "Take placement "+r.N)
+							vgn.AddAttrInterface("data-do", "where front "+strconv.Itoa(r.I))
+							vgn.AddAttrInterface("disabled", !c.Fresh)
+							vgn.AddAttrInterface("id", "where-front-"+r.N)
+							vgn.SetInnerHTML("Take " + r.N)
+						}
+						vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute{{Namespace: "", Key: "role", Val: "cell"}, vugu.VGAttribute{Namespace: "", Key: "class", Val: "num"}}}
+						vgparent.AppendChild(vgn)
+						vgn.AddAttrInterface("data-name", c.Names[0])
+						vgn.SetInnerHTML(r.First)
+						vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute{{Namespace: "", Key: "role", Val: "cell"}, vugu.VGAttribute{Namespace: "", Key: "class", Val: "num"}}}
+						vgparent.AppendChild(vgn)
+						vgn.AddAttrInterface("data-name", c.Names[1])
+						vgn.SetInnerHTML(r.Second)
+						vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute{{Namespace: "", Key: "role", Val: "cell"}, vugu.VGAttribute{Namespace: "", Key: "class", Val: "wh-at"}}}
+						vgparent.AppendChild(vgn)
+						vgn.SetInnerHTML(r.Places)
+					}
+				}
+				vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t\t"}
+				vgparent.AppendChild(vgn)
+			}
+			vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t"}
+			vgparent.AppendChild(vgn)
+		}
+		vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n"}
+		vgparent.AppendChild(vgn)
+	}
+	return vgout
+}
+
+// 'fix' unused imports
+var _ fmt.Stringer
+var _ reflect.Type
+var _ vjson.RawMessage
+var _ js.Value
+var _ log.Logger
+
+// WhereMany is what teams of one, two, three … vehicles can do.
+type WhereMany struct {
+	Running        bool
+	Part           string
+	Standing, Lead string
+	Rows           []manyRow
+	Fresh          bool
+}
+
+func (r manyRow) row() string {
+	if r.Least {
+		return "tr wh-least " + r.Class
+	}
+	return "tr " + r.Class
+}
+func (c *WhereMany) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
+
+	vgout = &vugu.BuildOut{}
+
+	var vgiterkey interface{}
+	_ = vgiterkey
+	var vgn *vugu.VGNode
+	vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "wh-many"}}}
+	vgout.Out = append(vgout.Out, vgn) // root for output
+	{
+		vgparent := vgn
+		_ = vgparent
+		vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t"}
+		vgparent.AppendChild(vgn)
+		vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "h3", Attr: []vugu.VGAttribute(nil)}
+		vgparent.AppendChild(vgn)
+		vgn.SetInnerHTML(vugu.HTML("How many it takes"))
+		vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t"}
+		vgparent.AppendChild(vgn)
+		vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "p", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "lead"}, vugu.VGAttribute{Namespace: "", Key: "id", Val: "where-least"}}}
+		vgparent.AppendChild(vgn)
+		{
+			vgparent := vgn
+			_ = vgparent
+			if c.Standing != "" {
+				vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "b", Attr: []vugu.VGAttribute(nil)}
+				vgparent.AppendChild(vgn)
+				vgn.SetInnerHTML(c.Standing)
+			}
+			vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute(nil)}
+			vgparent.AppendChild(vgn)
+			vgn.SetInnerHTML(c.Lead)
+		}
+		vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t"}
+		vgparent.AppendChild(vgn)
+		if c.Running {
+			vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "progress", Attr: []vugu.VGAttribute{{Namespace: "", Key: "max", Val: "1"}, vugu.VGAttribute{Namespace: "", Key: "aria-label", Val: "Part of the table that is done"}}}
+			vgparent.AppendChild(vgn)
+			vgn.AddAttrInterface("value", c.Part)
+		}
+		vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t"}
+		vgparent.AppendChild(vgn)
+		if len(c.Rows) > 0 {
+			vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "table wh-teams"}, vugu.VGAttribute{Namespace: "", Key: "role", Val: "table"}, vugu.VGAttribute{Namespace: "", Key: "aria-label", Val: "What teams of so many vehicles can do"}}}
+			vgparent.AppendChild(vgn)
+			{
+				vgparent := vgn
+				_ = vgparent
+				vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t\t"}
+				vgparent.AppendChild(vgn)
+				vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "tr head"}, vugu.VGAttribute{Namespace: "", Key: "role", Val: "row"}}}
+				vgparent.AppendChild(vgn)
+				vgn.SetInnerHTML(vugu.HTML("\x3Cspan role=\"columnheader\"\x3EVehicles\x3C/span\x3E\x3Cspan role=\"columnheader\"\x3EVerdict\x3C/span\x3E\x3Cspan role=\"columnheader\" class=\"num\"\x3EWorst utilisation\x3C/span\x3E\x3Cspan role=\"columnheader\" class=\"num\"\x3EWith one lost\x3C/span\x3E\x3Cspan role=\"columnheader\" class=\"num\"\x3EAgility\x3C/span\x3E\x3Cspan role=\"columnheader\"\x3E\x3C/span\x3E"))
+				vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t\t"}
+				vgparent.AppendChild(vgn)
+				for vgiterkeyt, r := range c.Rows {
+					var vgiterkey interface{} = vgiterkeyt
+					_ = vgiterkey
+					r := r
+					_ = r
+					vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute{{Namespace: "", Key: "role", Val: "row"}}}
+					vgparent.AppendChild(vgn)
+					vgn.AddAttrInterface("class", r.row())
+					vgn.AddAttrInterface("id", "where-team-"+strconv.Itoa(r.N))
+					{
+						vgparent := vgn
+						_ = vgparent
+						vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute{{Namespace: "", Key: "role", Val: "cell"}}}
+						vgparent.AppendChild(vgn)
+						{
+							vgparent := vgn
+							_ = vgparent
+							vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "b", Attr: []vugu.VGAttribute(nil)}
+							vgparent.AppendChild(vgn)
+							vgn.SetInnerHTML(strconv.Itoa(r.N))
+							if r.Least {
+								vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute(nil)}
+								vgparent.AppendChild(vgn)
+								{
+									vgparent := vgn
+									_ = vgparent
+									vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: " ← the least that passes"}
+									vgparent.AppendChild(vgn)
+								}
+							}
+						}
+						vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute{{Namespace: "", Key: "role", Val: "cell"}, vugu.VGAttribute{Namespace: "", Key: "class", Val: "wh-says"}}}
+						vgparent.AppendChild(vgn)
+						vgn.SetInnerHTML(r.Says)
+						vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute{{Namespace: "", Key: "role", Val: "cell"}, vugu.VGAttribute{Namespace: "", Key: "class", Val: "num"}, vugu.VGAttribute{Namespace: "", Key: "data-name", Val: "Worst utilisation"}}}
+						vgparent.AppendChild(vgn)
+						vgn.SetInnerHTML(r.Worst)
+						vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute{{Namespace: "", Key: "role", Val: "cell"}, vugu.VGAttribute{Namespace: "", Key: "class", Val: "num"}, vugu.VGAttribute{Namespace: "", Key: "data-name", Val: "With one lost"}}}
+						vgparent.AppendChild(vgn)
+						vgn.SetInnerHTML(r.Lost)
+						vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute{{Namespace: "", Key: "role", Val: "cell"}, vugu.VGAttribute{Namespace: "", Key: "class", Val: "num"}, vugu.VGAttribute{Namespace: "", Key: "data-name", Val: "Agility"}}}
+						vgparent.AppendChild(vgn)
+						vgn.SetInnerHTML(r.Turn)
+						vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute{{Namespace: "", Key: "role", Val: "cell"}, vugu.VGAttribute{Namespace: "", Key: "class", Val: "tools"}}}
+						vgparent.AppendChild(vgn)
+						{
+							vgparent := vgn
+							_ = vgparent
+							if r.Place {
+								vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "button", Attr: []vugu.VGAttribute{{Namespace: "", Key: "type", Val: "button"}}}
+								vgparent.AppendChild(vgn)
+								vgn.AddAttrInterface("aria-label", "Take a team of "+strconv.Itoa(r.N))
+								vgn.AddAttrInterface("data-do", "where team "+strconv.Itoa(r.N))
+								vgn.AddAttrInterface("disabled", !c.Fresh)
+								vgn.AddAttrInterface("id", "where-team-"+strconv.Itoa(r.N)+"-take")
+								{
+									vgparent := vgn
+									_ = vgparent
+									vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "Take it"}
+									vgparent.AppendChild(vgn)
+								}
+							}
+						}
+					}
+				}
+				vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t"}
+				vgparent.AppendChild(vgn)
+			}
+		}
+		vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n"}
+		vgparent.AppendChild(vgn)
+	}
+	return vgout
+}
+
+// 'fix' unused imports
+var _ fmt.Stringer
+var _ reflect.Type
+var _ vjson.RawMessage
+var _ js.Value
+var _ log.Logger
+
+// Where is the rooms for what is found.
+type Where struct{}
+
+func (c *Where) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
+
+	vgout = &vugu.BuildOut{}
+
+	var vgiterkey interface{}
+	_ = vgiterkey
+	var vgn *vugu.VGNode
+	vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "study-inside where"}}}
+	vgout.Out = append(vgout.Out, vgn) // root for output
+	{
+		vgparent := vgn
+		_ = vgparent
+		vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t"}
+		vgparent.AppendChild(vgn)
+		vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute{{Namespace: "", Key: "data-piece", Val: "where-best"}}}
+		vgparent.AppendChild(vgn)
+		vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t"}
+		vgparent.AppendChild(vgn)
+		vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute{{Namespace: "", Key: "data-piece", Val: "where-table"}}}
+		vgparent.AppendChild(vgn)
+		vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t"}
+		vgparent.AppendChild(vgn)
+		vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute{{Namespace: "", Key: "data-piece", Val: "where-cost"}}}
+		vgparent.AppendChild(vgn)
 		vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n"}
 		vgparent.AppendChild(vgn)
 	}

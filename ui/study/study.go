@@ -26,7 +26,7 @@ type Study interface {
 
 // All are the studies by section.
 func All() map[string]Study {
-	return map[string]Study{talk.WouldDo: &wouldDo{}, talk.Moves: &moves{}, talk.Bent: bent{}}
+	return map[string]Study{talk.WouldDo: &wouldDo{}, talk.Moves: &moves{}, talk.Bent: bent{}, talk.Where: &where{}}
 }
 
 // Question is a plan with what was chosen in the studies' own inputs.

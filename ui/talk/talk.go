@@ -27,6 +27,7 @@ const (
 	WouldDo = "would-do"
 	Moves   = "moves"
 	Bent    = "bent"
+	Where   = "where"
 )
 
 // Sections are the studies, in the order of the page.
@@ -34,6 +35,7 @@ var Sections = []Section{
 	{WouldDo, "What would do", "the smallest single changes that would make it lift", Live},
 	{Moves, "What moves the answer", "centimetres, kilograms and wind, by what they cost", Live},
 	{Bent, "The payload as a beam, and who carries it", "bending, deflection, and what a team carries that holds its places", Live},
+	{Where, "Where to attach", "the best holes or places, what a shift costs, how many it takes", Long},
 }
 
 // Ask is the plan on the screen and what is to be seen of it.
