@@ -47,7 +47,7 @@ func (c *BentForm) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 			_ = i
 			g := g
 			_ = g
-			vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "details", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "group"}}}
+			vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "details", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "fold"}}}
 			vgparent.AppendChild(vgn)
 			vgn.AddAttrInterface("open", i == 0)
 			{

@@ -18,7 +18,7 @@ func TestABeamsDiagrams(t *testing.T) {
 	before := p.text("bent-gist")
 	p.choose("f-payload-beam-material", "steel-s235")
 	p.wait(`document.getElementById("bent-gist").textContent !== ` + quote(before))
-	eval[any](p, `document.querySelectorAll("#bent .group").forEach(g => { g.open = true })`)
+	eval[any](p, `document.querySelectorAll("#bent .fold").forEach(g => { g.open = true })`)
 	for id, text := range map[string]string{"0-hold-stiffness-n-m": "500", "1-hold-stiffness-n-m": "500", "2-hold-stiffness-n-m": "0,5 N/mm", "0-hold-length-error-m": "2 cm"} {
 		p.write("f-team-"+id, text)
 		eval[any](p, `document.activeElement.blur()`)
