@@ -8,6 +8,9 @@ const pins = 8
 // settled is the step, in units of force, after which the next, its square, would be rounding.
 const settled = 1e-6
 
+// plainly is the step after which bounds that are broken by ten times as much are mended at once.
+const plainly = 1e-2
+
 // rounds is how often the set of tight bounds is mended before the guess is given up.
 const rounds = 4
 
@@ -30,10 +33,7 @@ func (s *Solver) guess(mend bool) bool {
 	s.unhomogenise()
 	s.collect()
 	for range rounds {
-		if !s.converge(mend) {
-			break
-		}
-		switch s.pinned(mend) {
+		switch s.converge(mend) {
 		case kept:
 			return true
 		case mended:
@@ -45,20 +45,24 @@ func (s *Solver) guess(mend bool) bool {
 	return false
 }
 
-// converge repeats pinStep until nothing moves.
-func (s *Solver) converge(proof bool) bool {
+// converge repeats pinStep until nothing moves, or until a bound is clearly broken that can be mended.
+func (s *Solver) converge(mend bool) verdict {
 	last := math.Inf(1)
 	for range pins {
-		move := s.pinStep(proof)
-		if !(move < 1) || move > 0.5*last && move > settled {
-			return false
-		}
-		if move <= settled {
-			return true
+		move := s.pinStep(mend)
+		switch {
+		case !(move < 1) || move > 0.5*last && move > settled:
+			return lost
+		case move <= settled:
+			return s.pinned(mend, 1e-10)
+		case mend && move <= plainly:
+			if v := s.pinned(true, 10*move); v != kept {
+				return v
+			}
 		}
 		last = move
 	}
-	return false
+	return lost
 }
 
 // collect lists the tight bounds of every pull, three at most.

@@ -13,8 +13,8 @@ const (
 
 // pinned tells whether the point that Newton found is the optimum: no other bound is broken and no
 // multiplier is negative. With mend a broken bound becomes tight and a negative one is let go.
-func (s *Solver) pinned(mend bool) verdict {
-	const tol = 1e-10
+func (s *Solver) pinned(mend bool, tol float64) verdict {
+	least := tol / float64(s.nl+s.np)
 	bad := 0
 	for i := range s.lines {
 		o := &s.lines[i]
@@ -26,7 +26,7 @@ func (s *Solver) pinned(mend bool) verdict {
 		case o.hasHi > 0 && o.u > o.hi+float64(o.ht*s.t)+tol:
 			o.atHi = true
 			bad++
-		case o.atHi && d < 0 || o.atLo && d > 0:
+		case o.atHi && d < -least || o.atLo && d > least:
 			o.atHi, o.atLo = false, false
 			bad++
 		}
@@ -38,7 +38,7 @@ func (s *Solver) pinned(mend bool) verdict {
 		}
 		if k.tip >= 0 {
 			_, half := k.share(&s.cones[k.tip], o)
-			if o.tight = half >= -tol; !o.tight {
+			if o.tight = half >= -least; !o.tight {
 				bad++
 			}
 		}
@@ -46,7 +46,7 @@ func (s *Solver) pinned(mend bool) verdict {
 			if k.tip >= 0 {
 				break
 			}
-			ok := k.mult[a] > -tol
+			ok := k.mult[a] > -least
 			if !ok {
 				bad++
 			}

@@ -13,6 +13,7 @@ func (n *way) measure(tcol, b *[6]float64, goal float64) bool {
 		n.ry[k] = float64(tcol[k]*n.t) - b[k]
 	}
 	y := &n.y
+	var mu, gap, eta, rt, rf, worstP, worstX, pay float64
 	for i := range n.pulls {
 		o := &n.pulls[i]
 		x, v, z := o.f[0], o.f[1], o.f[2]
@@ -26,9 +27,9 @@ func (n *way) measure(tcol, b *[6]float64, goal float64) bool {
 		if o.half {
 			o.p = z - o.minZ - o.s
 			rz -= o.z
-			n.mu += float64(o.s * o.z)
-			n.gap += float64(o.p * o.z)
-			n.p = larger(n.p, math.Abs(o.p))
+			mu += float64(o.s * o.z)
+			gap += float64(o.p * o.z)
+			worstP = larger(worstP, float64(o.p*o.p))
 			o.w = o.z / o.s
 			o.o = -o.z - float64(o.w*o.p)
 			zz += o.w
@@ -46,7 +47,7 @@ func (n *way) measure(tcol, b *[6]float64, goal float64) bool {
 				p.z += float64(c.g.z * n.t)
 			}
 			c.p = p
-			n.p = larger(n.p, larger(longest(p.x, p.y, p.z), math.Abs(p.a)))
+			worstP = larger(worstP, float64(p.a*p.a)+float64(p.x*p.x)+(float64(p.y*p.y)+float64(p.z*p.z)))
 			rx -= u.x
 			ry -= u.y
 			rz -= float64(c.zc*u.a) + float64(c.fz*u.z)
@@ -56,8 +57,8 @@ func (n *way) measure(tcol, b *[6]float64, goal float64) bool {
 				return false
 			}
 			sz := float64(s.a*u.a) + float64(s.x*u.x) + float64(s.y*u.y) + float64(s.z*u.z)
-			n.mu += sz
-			n.gap += float64(p.a*u.a) + float64(p.x*u.x) + float64(p.y*u.y) + float64(p.z*u.z)
+			mu += sz
+			gap += float64(p.a*u.a) + float64(p.x*u.x) + float64(p.y*u.y) + float64(p.z*u.z)
 			g := math.Sqrt(ds * dz)
 			e2, i2 := g/ds, ds/g
 			ks := 1 / math.Sqrt(2*(ds+float64(sz*i2))) // 1/(2 γ √det s)
@@ -87,15 +88,16 @@ func (n *way) measure(tcol, b *[6]float64, goal float64) bool {
 				mx += float64(d*ex) + float64(e2*g.x)
 				my += float64(d*ey) + float64(e2*g.y)
 				mz += float64(d*ez) + float64(e2*(float64(c.fz*g.z)-float64(c.zc*g.a)))
-				n.eta += float64(2*e2*d*d) - float64(e2*(float64(g.a*g.a)-float64(g.x*g.x)-float64(g.y*g.y)-float64(g.z*g.z)))
-				n.rt -= float64(g.a*u.a) + float64(g.x*u.x) + float64(g.y*u.y) + float64(g.z*u.z)
-				n.r.f += float64(g.a*q.a) + float64(g.x*q.x) + float64(g.y*q.y) + float64(g.z*q.z)
+				eta += float64(2*e2*d*d) - float64(e2*(float64(g.a*g.a)-float64(g.x*g.x)-float64(g.y*g.y)-float64(g.z*g.z)))
+				rt -= float64(g.a*u.a) + float64(g.x*u.x) + float64(g.y*u.y) + float64(g.z*u.z)
+				rf += float64(g.a*q.a) + float64(g.x*q.x) + float64(g.y*q.y) + float64(g.z*q.z)
 			}
 		}
 		o.rx = [3]float64{rx, ry, rz}
-		n.gap += float64(x*rx) + float64(v*ry) + float64(z*rz)
-		n.rx = larger(n.rx, longest(rx, ry, rz))
-		n.pay += float64(o.pay * (math.Abs(rx) + math.Abs(ry) + math.Abs(rz)))
+		gap += float64(x*rx) + float64(v*ry) + float64(z*rz)
+		size := float64(rx*rx) + float64(ry*ry) + float64(rz*rz)
+		worstX = larger(worstX, size)
+		pay += float64(o.pay * math.Sqrt(3*size))
 		// L D Lᵀ
 		ix := 1 / xx
 		lx, ly := float64(xy*ix), float64(xz*ix)
@@ -110,7 +112,7 @@ func (n *way) measure(tcol, b *[6]float64, goal float64) bool {
 		my -= float64(lx * mx)
 		mz -= float64(ly*mx) + float64(lz*my)
 		o.m = [3]float64{mx, my, mz}
-		n.eta -= float64(float64(mx*mx)*ix) + float64(float64(my*my)*iy) + float64(float64(mz*mz)*iz)
+		eta -= float64(float64(mx*mx)*ix) + float64(float64(my*my)*iy) + float64(float64(mz*mz)*iz)
 		mx, my, mz = mx*ix, my*iy, mz*iz
 		m := 0
 		for k := range 6 {
@@ -130,8 +132,10 @@ func (n *way) measure(tcol, b *[6]float64, goal float64) bool {
 	for k := range 6 {
 		n.r.g[k] -= n.ry[k]
 	}
-	n.r.f -= n.rt
-	n.gap += n.mu + float64(n.t*n.rt) + dot6(&n.ry, y)
+	n.mu, n.eta, n.pay, n.rx, n.p = mu, eta, pay, math.Sqrt(worstX), math.Sqrt(worstP)
+	n.rt += rt
+	n.r.f += rf - n.rt
+	n.gap = gap + mu + float64(n.t*n.rt) + dot6(&n.ry, y)
 	return true
 }
 
