@@ -38,7 +38,7 @@ func InRegion(q Question, r Region, tell Tell) (Answer, error) {
 	if err != nil {
 		return Answer{}, err
 	}
-	s := &smooth{bench: b, region: r, best: q.Goal.worst(), corners: r.corners()}
+	s := &smooth{bench: b, region: r, best: q.Goal.worst(), corners: r.corners(), tell: tell}
 	if len(s.corners) == 0 {
 		return Answer{}, ErrFew
 	}
@@ -57,7 +57,8 @@ func InRegion(q Question, r Region, tell Tell) (Answer, error) {
 			s.best, s.at = v, append([]vec.V3(nil), posts...)
 		}
 		s.proof.Evaluated = s.tried
-		if tell != nil && !tell(Progress{Places: s.inOrder(), Value: s.best, Evaluated: s.tried, Part: float64(i+1) / (regionStarts + 1)}) {
+		s.part = float64(i+1) / (regionStarts + 1)
+		if s.say(); s.stopped {
 			break
 		}
 	}
@@ -84,6 +85,16 @@ type smooth struct {
 	proof   Proof
 	tried   int
 	rng     *rand.Rand
+	tell    Tell
+	part    float64 // of the starts
+	stopped bool
+}
+
+// tellLooks is how many placements are solved between two words to the caller, who may stop the search.
+const tellLooks = 32
+
+func (s *smooth) say() {
+	s.stopped = s.stopped || s.tell != nil && !s.tell(Progress{Places: s.inOrder(), Value: s.best, Evaluated: s.tried, Part: s.part})
 }
 
 // dual is the proof of one scenario's utilisation somewhere; elsewhere it is a lower bound, (10.3).
@@ -109,7 +120,7 @@ func (s *smooth) start(i int) []vec.V3 {
 	if i == 0 {
 		q := s.Question
 		q.Mirror = [2]bool{}
-		a, err := onHoles(q, s.region.pattern(regionHoles), regionBudget, nil)
+		a, err := onHoles(q, s.region.pattern(regionHoles), regionBudget, func(Progress) bool { s.say(); return !s.stopped })
 		if err != nil || a.Places == nil {
 			return nil
 		}
@@ -153,7 +164,9 @@ func (s *smooth) fits(posts []vec.V3) bool {
 
 // look is the value of a placement.
 func (s *smooth) look(posts []vec.V3) float64 {
-	s.tried++
+	if s.tried++; s.tried%tellLooks == 0 {
+		s.say()
+	}
 	v, _, _ := s.value(posts, s.Goal.worst())
 	return v
 }
@@ -165,6 +178,9 @@ func (s *smooth) descend(posts []vec.V3) float64 {
 	if s.Goal == Utilisation && !math.IsInf(v, 1) {
 		near, step := 1e-2, 0.1*s.extent
 		for range descentRounds {
+			if s.stopped {
+				return v
+			}
 			d := s.steepest(posts, v, near)
 			moved := false
 			for h := step; d != nil && h > stepLeast*s.extent; h /= 3 {
@@ -181,9 +197,12 @@ func (s *smooth) descend(posts []vec.V3) float64 {
 			}
 		}
 	}
-	for h := 0.05 * s.extent; h > stepLeast*s.extent; {
+	for h := 0.05 * s.extent; h > stepLeast*s.extent && !s.stopped; {
 		moved := false
 		for _, d := range s.ways(posts) {
+			if s.stopped {
+				break
+			}
 			for _, sign := range [2]float64{h, -h} {
 				if w, ok := s.move(posts, d, sign, v); ok {
 					v, moved = w, true

@@ -99,3 +99,21 @@ func TestSmallestMomentOfTwo(t *testing.T) {
 		t.Errorf("on holes %g, by brute force %g", on.Value, best)
 	}
 }
+
+// A search in a region is stopped within few placements, and keeps what it has.
+func TestStopInRegion(t *testing.T) {
+	for _, after := range []int{1, 7} {
+		calls, at := 0, 0
+		a, err := InRegion(Question{Plan: panel(6), Cases: Cases{Lost: true}}, Region{Area: outline}, func(p Progress) bool {
+			at = p.Evaluated
+			calls++
+			return calls < after
+		})
+		if err != nil || calls != after || a.Proof.Proved {
+			t.Errorf("%d calls, %+v, %v", calls, a.Proof, err)
+		}
+		if a.Proof.Evaluated > at+2*tellLooks && after > 1 {
+			t.Errorf("%d placements were solved, stopped at %d", a.Proof.Evaluated, at)
+		}
+	}
+}
