@@ -16,10 +16,10 @@ import (
 var level = map[string]int{
 	"vec": 0, "unit": 0, "canon": 0,
 	"plan": 1, "solve": 1,
-	"certify": 2, "mass": 2, "air": 2, "class": 2, "link": 2, "pattern": 2,
+	"certify": 2, "mass": 2, "air": 2, "class": 2, "link": 2, "pattern": 2, "bench": 2,
 	"vehicle": 3, "example": 3, "beam": 3,
 	"share":   4,
-	"agility": 5, "scatter": 5, "formation": 5, "hang": 5, "lost": 5, "patch": 5, "gust": 5,
+	"agility": 5, "energy": 5, "scatter": 5, "formation": 5, "hang": 5, "lost": 5, "patch": 5, "gust": 5,
 	"check": 6, "place": 6,
 	"report": 7, "advice": 8, "crosscheck": 8,
 }

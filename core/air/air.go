@@ -16,8 +16,8 @@ const (
 	seaLevelTemperature = 288.15    // K
 	seaLevelPressure    = 101325.0  // Pa
 	lapse               = 0.0065    // K/m
-	gasConstant         = 287.05287 // J/(kg K), of dry air
-	exponent            = 9.80665 / (lapse * gasConstant)
+	GasConstant         = 287.05287 // J/(kg K), of dry air
+	exponent            = 9.80665 / (lapse * GasConstant)
 	lowest, highest     = -500, 11000 // m
 )
 
@@ -35,7 +35,13 @@ func Density(altitude, offset float64) (rho float64, ok bool) {
 	if !(t > 0) || math.IsInf(t, 1) {
 		return math.NaN(), false
 	}
-	return pressure / (gasConstant * t), true // (3.3)
+	return pressure / (GasConstant * t), true // (3.3)
+}
+
+// Temperature is that of the standard atmosphere at a geopotential altitude (m), K, (3.1).
+func Temperature(altitude float64) float64 {
+	t, _ := standard(altitude)
+	return t
 }
 
 // standard is the temperature (K) and pressure (Pa) of the standard atmosphere, (3.1) and (3.2).

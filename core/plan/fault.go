@@ -126,3 +126,6 @@ func shorten(s string) string {
 	}
 	return s
 }
+
+// ClassPath is the path of a class of vehicle, as faults and Put write it.
+func ClassPath(name string) string { return path{}.key("vehicles").key(name).String() }

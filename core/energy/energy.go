@@ -1,0 +1,196 @@
+// Package energy tells what a lift costs: power of every vehicle at its share, how long its pack holds it, who ends first, what sharing
+// by energy instead of thrust gains, and legs of a route (THEORY chapter 18).
+//
+// Restriction: rotors by momentum theory with a figure of merit, or by a static test of one of them; drives of one
+// efficiency; packs as a straight open-circuit voltage behind a resistance. Rotors do not disturb each other; what is near, the ground,
+// a payload below, has functions of its own.
+// Geometry: body axes of core/share; the flow through a rotor is that of the plan's wind.
+// Calculation: (18.1) to (18.27).
+// Verification: static tests of open data, printed rules, a second integrator, laws, in the tests.
+// References: THEORY chapter 18.
+package energy
+
+import (
+	"math"
+	"slices"
+
+	"cohoist/core/bench"
+	"cohoist/core/plan"
+	"cohoist/core/share"
+	"cohoist/core/solve"
+)
+
+// Vehicle is the energy of one vehicle. NaN: not computed, for want of what Study.Needs lists or outside a Range.
+type Vehicle struct {
+	ID         string
+	Ideal      float64 // W: momentum theory's least for its thrusts, at rest
+	Power      float64 // W: electric, avionics included
+	Hold               // from full
+	ThrustFull float64 // N: available at the start of the hold, (18.16)
+	ThrustLast float64 // N: available at its end
+}
+
+// Study is what the lift costs.
+type Study struct {
+	Density  float64 // kg/m³, with humidity
+	Vehicles []Vehicle
+	Power    float64  // W, of the team
+	Hold     float64  // s: until the first vehicle ends
+	First    int      // that vehicle; −1: not known
+	Order    []int    // vehicles by when they end, the first first; those not known are left out
+	Even     *Even    // sharing for equal endurance; nil: not known, or no balance
+	Needs    []string // paths of fields that were left out
+	Assumed  []string // what was taken for other fields left out, a sentence each
+	model    *share.Model
+	craft    []craft
+}
+
+// craft is a vehicle's part of what the study computes with.
+type craft struct {
+	rotor    Rotor
+	avionics float64
+	pack     Pack
+	known    bool    // pack and rotor
+	ratio    float64 // thrust available over that of the model: humidity, and a static test's voltage
+	voltage  float64 // at which rotor_thrust_max_n was measured; NaN: that of the full pack under the load
+}
+
+// Of studies a shared load. The model's plan must be assumed (plan.Assume).
+func Of(m *share.Model, s *solve.Solver, a share.Answer) Study {
+	out := begin(m)
+	if len(a.Parts) != len(m.Craft) {
+		return out
+	}
+	out.Vehicles = out.vehicles(m, a.Parts)
+	out.Power = 0
+	for i, v := range out.Vehicles {
+		out.Power += v.Power
+		if !math.IsNaN(v.Time) {
+			out.Order = append(out.Order, i)
+		}
+	}
+	slices.SortStableFunc(out.Order, func(i, j int) int { return compare(out.Vehicles[i].Time, out.Vehicles[j].Time) })
+	if len(out.Order) == len(m.Craft) {
+		out.First = out.Order[0]
+		out.Hold = out.Vehicles[out.First].Time
+		out.Even = out.even(s, a)
+	}
+	return out
+}
+
+// begin collects what is known of the vehicles.
+func begin(m *share.Model) Study {
+	out := Study{model: m, Power: math.NaN(), Hold: math.NaN(), First: -1, craft: make([]craft, len(m.Craft))}
+	rho, ok := Density(m.Plan.Site)
+	if !ok {
+		rho = m.Density
+	}
+	out.Density = rho
+	kinds := map[string]craft{}
+	for i, c := range m.Craft {
+		kind, done := kinds[c.Class]
+		if !done {
+			kind = out.kind(c.Class)
+			kinds[c.Class] = kind
+		}
+		kind.ratio *= rho / m.Density
+		out.craft[i] = kind
+	}
+	return out
+}
+
+// kind is what is known of a class. What is not is asked for, once.
+func (s *Study) kind(name string) craft {
+	c := s.model.Plan.Vehicles[name]
+	path := plan.ClassPath(name)
+	need := func(field string, missing bool) {
+		if missing {
+			s.Needs = append(s.Needs, path+"."+field)
+		}
+	}
+	k := craft{ratio: 1, avionics: c.Avionics, voltage: math.NaN(), known: true}
+	k.rotor = Rotor{Area: math.Pi * c.RotorRadius * c.RotorRadius, FigureOfMerit: c.FigureOfMerit, DriveEfficiency: c.DriveEfficiency}
+	before := len(s.Needs)
+	if len(c.Bench) > 0 {
+		table, err := bench.New(c.Bench)
+		need("bench", err != nil)
+		if err == nil {
+			k.rotor.table = table.Power
+			_, most := table.Span()
+			if v, ok := table.Voltage(most); ok {
+				k.voltage = v
+			}
+		}
+	}
+	windy := s.model.Plan.Site.Wind > 0
+	need("figure_of_merit", math.IsNaN(c.FigureOfMerit) && (len(c.Bench) == 0 || windy))
+	need("drive_efficiency", math.IsNaN(c.DriveEfficiency) && (len(c.Bench) == 0 || windy))
+	need("avionics_w", math.IsNaN(c.Avionics))
+	pack, needs, assumed := NewPack(c.Battery)
+	for _, n := range needs {
+		need("battery."+n, true)
+	}
+	for _, a := range assumed {
+		s.Assumed = append(s.Assumed, a+" of "+name+".")
+	}
+	k.pack, k.known = pack, len(s.Needs) == before
+	return k
+}
+
+// vehicles works out every vehicle at its part.
+func (s *Study) vehicles(m *share.Model, parts []share.Part) []Vehicle {
+	out := make([]Vehicle, len(parts))
+	for i, p := range parts {
+		k := &s.craft[i]
+		v := Vehicle{ID: m.Craft[i].ID, Ideal: 0, ThrustFull: math.NaN(), ThrustLast: math.NaN()}
+		for _, u := range p.Rotor {
+			v.Ideal += Ideal(math.Max(u, 0), k.rotor.Area, s.Density)
+		}
+		v.Power = s.power(m, i, p)
+		v.Hold = Hold{Time: math.NaN(), VoltageFull: math.NaN(), VoltageLast: math.NaN(), Error: math.NaN()}
+		if k.known && !math.IsNaN(v.Power) {
+			v.Hold = k.pack.Hold(v.Power, k.effort(p.Utilisation), k.voltage, s.model.Plan.Limits.Reserve)
+			most := m.Craft[i].Vehicle.ThrustMax * k.ratio
+			v.ThrustFull, v.ThrustLast = most*v.Given, most*v.Given
+			if !math.IsNaN(v.VoltageFull) {
+				v.ThrustLast *= (v.VoltageLast / v.VoltageFull) * (v.VoltageLast / v.VoltageFull) // (18.16)
+			}
+		}
+		out[i] = v
+	}
+	return out
+}
+
+// effort is the thrust needed over that available in the air of the day.
+func (k *craft) effort(utilisation float64) float64 { return utilisation / k.ratio }
+
+// power is the electric power of vehicle i at its part, rotor by rotor, W.
+func (s *Study) power(m *share.Model, i int, p share.Part) float64 {
+	k, c := &s.craft[i], &m.Craft[i]
+	wind := m.Attitude.T().Mul(m.Wind)
+	sum := k.avionics
+	for j, u := range p.Rotor {
+		axis := p.Thrust.Unit()
+		if c.Rigid {
+			axis = c.Rotors[j].Axis
+		}
+		along := wind.Dot(axis)
+		across := wind.Sub(axis.Scale(along)).Norm()
+		sum += k.rotor.Electric(math.Max(u, 0), s.Density, across, -along)
+	}
+	return sum
+}
+
+// tied is how near two times count as the same, so that vehicles alike stay in the order of the team.
+const tied = 1e-9
+
+// compare orders times.
+func compare(a, b float64) int {
+	switch {
+	case a < b*(1-tied):
+		return -1
+	case a > b*(1+tied):
+		return 1
+	}
+	return 0
+}

@@ -1,0 +1,138 @@
+package energy
+
+import (
+	"math"
+	"testing"
+
+	"cohoist/core/plan"
+)
+
+const rho = 1.225
+
+// The one-line rule of a helicopter textbook, hp/T = √(T/A)/38 in lb, ft (heli-air.net 2016, "Ideal power"): at 7.1 lb/ft² 0.07027 hp/lb
+// exactly and v = 38.646 ft/s, with ρ 0.0023769 slug/ft³; the rounded 38 gives 0.07012.
+func TestIdealRule(t *testing.T) {
+	const lbf, ft, slug, hp = 4.4482216, 0.3048, 14.593903, 745.69987
+	area, density := ft*ft, 0.0023769*slug/(ft*ft*ft)
+	near(t, "hp per lb", Ideal(7.1*lbf, area, density)/hp/7.1, 0.07027, 0.5e-5/0.07027)
+	near(t, "ft/s", Hover(7.1*lbf, area, density)/ft, 38.646, 0.5e-3/38.646)
+	near(t, "rule", Ideal(7.1*lbf, area, density)/hp/7.1, 0.07012, 2.2e-3)
+}
+
+// 1 kg on four 10 inch discs: 4.443945 m/s and 43.580 W (the same rule in SI, computed), 83.808 W through a figure of merit of 0.65 and a drive of
+// 0.8. Laws: T^1.5, ρ^−0.5, A^−0.5.
+func TestIdealSI(t *testing.T) {
+	area, w := 4*math.Pi*0.127*0.127, 9.80665
+	near(t, "v", Hover(w, area, rho), 4.443945, 1e-7)
+	near(t, "P", Ideal(w, area, rho), 43.580, 0.5e-3/43.58)
+	r := Rotor{Area: area / 4, FigureOfMerit: 0.65, DriveEfficiency: 0.8}
+	near(t, "electric", 4*r.Electric(w/4, rho, 0, 0), 83.808, 0.5e-3/83.808)
+	near(t, "twice the thrust", Ideal(2*w, area, rho)/Ideal(w, area, rho), 2.828427, 1e-6)
+	near(t, "twice the discs", Ideal(w, 2*area, rho)/Ideal(w, area, rho), 0.7071068, 1e-6)
+	near(t, "half the density", Ideal(w, area, rho/2)/Ideal(w, area, rho), math.Sqrt2, 1e-12)
+	if r.Electric(0, rho, 3, 1) != 0 {
+		t.Error("no thrust takes power")
+	}
+}
+
+// Climb: 600 kW, rotor of 16 m, 170 N/m², 53 % of the power into T V0: V = 1.84533 m/s. Exercise of a text on aerodynamics quoted at
+// tutorsglobe.com (simple momentum theory), figures computed from its inputs; T = 2ρA V0 (V0 − V).
+func TestClimb(t *testing.T) {
+	area := math.Pi * 64
+	thrust := 170 * area
+	near(t, "area", area, 201.062, 1e-6)
+	v0 := 0.53 * 600e3 / thrust
+	near(t, "V0", v0, 9.30354, 1e-6)
+	v, ok := Induced(Hover(thrust, area, rho), 0, 1.84533)
+	near(t, "V0 again", 1.84533+v, v0, 1e-6)
+	r := Rotor{Area: area, FigureOfMerit: 1}
+	near(t, "power", r.Shaft(thrust, rho, 0, 1.84533), 0.53*600e3, 1e-6)
+	if !ok {
+		t.Error("outside")
+	}
+}
+
+// Glauert's equation put back, at rest, along the axis in closed form, and fast along the disc v_h²/V; rounding only.
+func TestInduced(t *testing.T) {
+	for _, h := range []float64{0.5, 4, 20} {
+		for x := 0.0; x < 8; x += 0.37 {
+			for z := -0.5; z < 5; z += 0.31 {
+				v, ok := Induced(h, x*h, z*h)
+				if !ok {
+					if z >= 0 || -z*x <= 1 {
+						t.Fatalf("no flow at %g, %g", x, z)
+					}
+					continue
+				}
+				near(t, "put back", v*math.Hypot(x*h, z*h+v), h*h, 1e-12)
+			}
+		}
+		for z := -0.5; z < 5; z += 0.25 {
+			v, _ := Induced(h, 0, z*h)
+			near(t, "axial", v, h*(-z/2+math.Sqrt(z*z/4+1)), 1e-12)
+		}
+		v, _ := Induced(h, 50*h, 0)
+		near(t, "fast", v, h/50, 1e-6)
+	}
+	for _, out := range [][2]float64{{0, -0.6}, {3, -0.45}} {
+		if v, ok := Induced(1, out[0], out[1]); ok || !math.IsNaN(v) {
+			t.Errorf("%v: %g", out, v)
+		}
+	}
+}
+
+// Forward flight takes less than hover, then a flow down through the disc takes T V_n more than the induced saving.
+func TestShaft(t *testing.T) {
+	r := Rotor{Area: 0.1, FigureOfMerit: 0.6, DriveEfficiency: 0.8}
+	hover := r.Shaft(10, rho, 0, 0)
+	near(t, "hover", hover, Ideal(10, 0.1, rho)/0.6, 1e-14)
+	if r.Shaft(10, rho, 8, 0) >= hover || r.Shaft(10, rho, 8, 3) <= r.Shaft(10, rho, 8, 0) {
+		t.Error("forward flight")
+	}
+	near(t, "a very fast disc keeps its profile", r.Shaft(10, rho, 1e6, 0), (1/0.6-1.15)*Ideal(10, 0.1, rho), 2e-5)
+	fine := Rotor{Area: 0.1, FigureOfMerit: 0.95}
+	if w := fine.Shaft(10, rho, 1e6, 0); w < 0 || w > 1e-3 {
+		t.Errorf("profile of a rotor better than 1/k: %g", w)
+	}
+}
+
+// A vehicle of 55 g and 20 cm across, four discs of 46 mm radius, hovers near 15 W (common practice, no source, an order of magnitude) with
+// the low figure of merit that static tests give such discs, 0.26 to 0.35 (UIUC Propeller Data Site, apcff 4.2x4), and a drive of half.
+func TestSmall(t *testing.T) {
+	for _, fm := range []float64{0.26, 0.35} {
+		r := Rotor{Area: math.Pi * 0.046 * 0.046, FigureOfMerit: fm, DriveEfficiency: 0.5}
+		w := 4 * r.Electric(0.055*9.80665/4, rho, 0, 0)
+		if w < 15.0/2.5 || w > 15*2.5 {
+			t.Errorf("hovers at %g W, want near 15", w)
+		}
+	}
+}
+
+// Moist air. Saturation over water: 2339 Pa at 20 °C, 4246 Pa at 30 °C and 611.2 at 0 °C (2338.8 and 4245 from the medical table of 17.5 and 31.8 mmHg,
+// adda.com.tw fan notes, vapour table: 4.58, 17.5, 31.8 mmHg to their last digit). Density at 760 mmHg with the dew point at
+// 10 °C: 1.287 at 0 °C is below the dew point and not asked; 1.199 at 20 °C and 1.122 at 40 °C (constructionwork.com, density of moist air).
+func TestMoist(t *testing.T) {
+	const mmHg = 133.322
+	for c, want := range map[float64]float64{0: 4.58, 20: 17.5, 24: 22.38, 28: 28.35, 40: 55.3} {
+		if got := Saturation(zeroCelsius+c) / mmHg; math.Abs(got-want) > 0.004*want {
+			t.Errorf("%g °C: %.3f mmHg, printed %g", c, got, want)
+		}
+	}
+	vapour := Saturation(zeroCelsius + 10)
+	for c, want := range map[float64]float64{10: 1.241, 20: 1.199, 40: 1.122} {
+		k := zeroCelsius + c
+		got := 101325 / (287.05287 * k) * Moist(101325, k, vapour/Saturation(k))
+		if math.Abs(got-want) > 1.1e-3 { // its constants, 1.2929 at 273.13 K, are a tenth of a thousandth off
+			t.Errorf("%g °C: %.4f kg/m³, printed %g", c, got, want)
+		}
+	}
+	dry, _ := Density(plan.Site{TemperatureOffset: 15, Humidity: math.NaN()})
+	wet, ok := Density(plan.Site{TemperatureOffset: 15, Humidity: 1})
+	near(t, "dry", dry, 1.164386, 1e-6) // as core/air's own test
+	if r := wet / dry; !ok || r < 0.982 || r > 0.986 {
+		t.Errorf("saturated air of 30 °C is %g of dry", r)
+	}
+	if _, ok := Density(plan.Site{Altitude: 12000}); ok {
+		t.Error("a density above the troposphere")
+	}
+}
