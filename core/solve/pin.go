@@ -48,6 +48,7 @@ func (s *Solver) guess(mend bool) bool {
 // converge repeats pinStep until nothing moves, or until a bound is clearly broken that can be mended.
 func (s *Solver) converge(mend bool) verdict {
 	last := math.Inf(1)
+	looked := !mend
 	for range pins {
 		move := s.pinStep(mend)
 		switch {
@@ -55,7 +56,8 @@ func (s *Solver) converge(mend bool) verdict {
 			return lost
 		case move <= settled:
 			return s.pinned(mend, 1e-10)
-		case mend && move <= plainly:
+		case !looked && move <= plainly:
+			looked = true
 			if v := s.pinned(true, 10*move); v != kept {
 				return v
 			}

@@ -63,8 +63,12 @@ func (s *Solver) pinned(mend bool, tol float64) verdict {
 		}
 		for j := o.c0; j < o.c1; j++ {
 			c := &s.cones[j]
-			v := c.value(o.f[0], o.f[1], o.f[2], s.t).axpy(1, c.h)
-			if v.a >= math.Sqrt(float64(v.x*v.x)+float64(v.y*v.y)+float64(v.z*v.z))-tol*max(1, v.a) {
+			v := four{float64(c.zc*o.f[2]) + float64(c.g.a*s.t) + c.h.a, o.f[0] + float64(c.g.x*s.t) + c.h.x, o.f[1] + float64(c.g.y*s.t) + c.h.y, 0}
+			if !c.flat {
+				v.z = o.f[2] + float64(c.g.z*s.t) + c.h.z
+			}
+			edge := v.a + float64(tol*larger(v.a, 1))
+			if edge >= 0 && float64(edge*edge) >= float64(v.x*v.x)+float64(v.y*v.y)+float64(v.z*v.z) {
 				continue
 			}
 			bad++
