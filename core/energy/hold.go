@@ -31,34 +31,39 @@ const steps = 8
 // over that available at a voltage (V; NaN: that of the full pack under this load), which falls with the square of the
 // voltage, (18.16).
 func (p Pack) Hold(power, effort, voltage, reserve float64) Hold {
-	h := Hold{Given: 1, VoltageFull: math.NaN(), VoltageLast: math.NaN()}
-	end := p.ChargeAt(1 - p.Usable*(1-reserve)) // (18.15)
-	h.By = Reserve
+	h := Hold{Given: 1, VoltageFull: p.Loaded(power, 1)}
+	if !math.IsNaN(voltage) && !math.IsNaN(h.VoltageFull) {
+		h.Given = (h.VoltageFull / voltage) * (h.VoltageFull / voltage) // (18.16)
+	}
+	h.Charge, h.By = p.end(power, effort, voltage, reserve)
+	if h.Charge >= 1 {
+		h.By, h.Charge, h.VoltageLast = FromStart, 1, h.VoltageFull
+		return h
+	}
+	h.VoltageLast = p.Loaded(power, h.Charge)
+	h.Time, h.Error = p.Time(power, 1, h.Charge)
+	return h
+}
+
+// end is the charge at which a hold as in Hold ends, and by what.
+func (p Pack) end(power, effort, voltage, reserve float64) (charge float64, by End) {
+	charge, by = p.ChargeAt(1-p.Usable*(1-reserve)), Reserve // (18.15)
 	if math.IsNaN(p.Voltage) {
 		if !(effort <= 1) {
-			end, h.By = 1, FromStart
+			return 1, Weak
 		}
-		h.Time, h.Charge = p.Energy*(1-p.Left(end))/power, end // (18.17)
-		return h
+		return charge, by
 	}
-	h.VoltageFull = p.Loaded(power, 1)
+	if dry := p.collapse(power); dry > charge {
+		charge, by = dry, Collapse
+	}
 	if math.IsNaN(voltage) {
-		voltage = h.VoltageFull
+		voltage = p.Loaded(power, 1)
 	}
-	h.Given = (h.VoltageFull / voltage) * (h.VoltageFull / voltage)
-	if weak := p.chargeFor(power, voltage*math.Sqrt(effort)); weak > end {
-		end, h.By = weak, Weak
+	if weak := p.chargeFor(power, voltage*math.Sqrt(effort)); weak > charge {
+		charge, by = weak, Weak
 	}
-	if dry := p.collapse(power); dry > end {
-		end, h.By = dry, Collapse
-	}
-	if !(end < 1) || math.IsNaN(h.VoltageFull) {
-		h.By, h.Time, h.Charge, h.VoltageLast = FromStart, 0, 1, h.VoltageFull
-		return h
-	}
-	h.Charge, h.VoltageLast = end, p.Loaded(power, end)
-	h.Time, h.Error = p.Time(power, 1, end)
-	return h
+	return charge, by
 }
 
 // chargeFor is the charge at which the voltage under a load is v: V = v + R P/v, (18.12).
@@ -73,6 +78,9 @@ func (p Pack) chargeFor(power, v float64) float64 {
 // resistance it is closed, (18.18); else dt/dq is summed by the classical Runge–Kutta rule of fixed step, which is Simpson's
 // where nothing depends on t, and once more with half the step. Near a collapse dt/dq has a root; the steps are even in that root.
 func (p Pack) Time(power, from, to float64) (s, err float64) {
+	if p.simple() {
+		return p.Energy * (p.Left(from) - p.Left(to)) / power, 0 // (18.17)
+	}
 	if p.Resistance == 0 {
 		n := p.Peukert
 		a, b := p.Open(from), p.Open(to)
@@ -103,4 +111,37 @@ func simpson(f func(float64) float64, lo, hi float64) (sum, err float64) {
 		coarse += (y[i] + 4*y[i+2] + y[i+4]) * 2 * h / 3
 	}
 	return sum, math.Abs(sum-coarse) / 15
+}
+
+// simple tells that the pack is energy alone.
+func (p Pack) simple() bool { return p.Resistance == 0 && p.Peukert == 1 }
+
+// After is the charge left of one after a time (s) at a power (W), with its error, by the classical Runge–Kutta rule of fixed
+// step and once more with half the step. NaN: it does not last so long.
+func (p Pack) After(power, from, time float64) (charge, err float64) {
+	if p.simple() {
+		left := p.Left(from) - power*time/p.Energy
+		if left < 0 {
+			return math.NaN(), 0
+		}
+		return p.ChargeAt(left), 0 // (18.17)
+	}
+	coarse, fine := p.walk(power, from, time, 2*steps), p.walk(power, from, time, 4*steps)
+	return fine, math.Abs(fine-coarse) / 15
+}
+
+// walk takes n steps of dq/dt, (18.14).
+func (p Pack) walk(power, q, time float64, n int) float64 {
+	h := time / float64(n)
+	for range n {
+		a := p.rate(power, q)
+		b := p.rate(power, q-h/2*a)
+		c := p.rate(power, q-h/2*b)
+		d := p.rate(power, q-h*c)
+		q -= h / 6 * (a + 2*b + 2*c + d)
+	}
+	if q < 0 {
+		return math.NaN()
+	}
+	return q
 }

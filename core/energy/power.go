@@ -9,8 +9,11 @@ type Range struct {
 	Source    string
 }
 
-// Holds tells whether x lies in the range, its ends with it.
-func (r Range) Holds(x float64) bool { return x >= r.Low && x <= r.High }
+// Holds tells whether x lies in the range, its ends with it, rounding let in.
+func (r Range) Holds(x float64) bool {
+	const rounding = 1e-12
+	return x >= r.Low-rounding*math.Abs(r.Low) && x <= r.High+rounding*math.Abs(r.High)
+}
 
 // Ideal is the power that momentum theory asks for a thrust (N) from discs of an area (m²) at rest in air of a density
 // (kg/m³): W, (18.2).

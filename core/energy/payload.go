@@ -1,0 +1,90 @@
+package energy
+
+import (
+	"math"
+
+	"cohoist/core/plan"
+	"cohoist/core/share"
+	"cohoist/core/vec"
+)
+
+// Near is what a vehicle's own wake does.
+type Near struct {
+	ID       string
+	Depth    float64 // m: of the payload's upper side below the rotors
+	Blocked  float64 // m²: of the payload's outline in the wakes of its rotors
+	Download float64 // N: on the payload; NaN: outside PressureRange
+	Ratio    float64 // thrust needed over that without; NaN: outside DownloadRange or PressureRange
+	Outside  string  // which range was left; empty: none
+}
+
+// Wakes tells for every vehicle of a study how much of the payload stands in its wake, (18.24). Wind would carry wakes aside, and the
+// outline is that of the solids as boxes turned about the vertical; both only make it too much.
+func (s *Study) Wakes(parts []share.Part) []Near {
+	out := make([]Near, 0, len(parts))
+	for i, p := range parts {
+		c := &s.model.Craft[i]
+		class := s.model.Plan.Vehicles[c.Class]
+		n := Near{ID: c.ID, Depth: math.Inf(1)}
+		thrust := p.Effort / float64(max(len(c.Rotors), 1))
+		w := WakeOf(thrust, class.RotorRadius, 2*c.Vehicle.Reach, s.Density)
+		drag := 0.0
+		for _, solid := range s.model.Plan.Payload.Solids {
+			a, b, top := outline(solid)
+			if !(a > 0 && b > 0) {
+				continue
+			}
+			n.Depth = math.Min(n.Depth, p.Position[2]-solid.At[2]-top)
+			yaw := vec.Rot(vec.V3{0, 0, -solid.Turn[2] * math.Pi / 180})
+			for j := range c.Rotors {
+				at := yaw.Mul(p.Position.Add(c.Rotors[j].At).Sub(solid.At))
+				area := Overlap(at[0], at[1], w.Radius, a, b)
+				n.Blocked += area
+				drag += flat * area
+			}
+		}
+		out = append(out, n.judged(w, drag, thrust*float64(len(c.Rotors)), s.Density))
+	}
+	return out
+}
+
+// flat is the drag coefficient of a flat body across the flow: a square plate's, Aeronautical Engineer's Data Book (C. Matthews), fig. 5.13(b), p. 95.
+const flat = 1.17
+
+// judged fills in the download of a drag area.
+func (n Near) judged(w Wake, drag, thrust, rho float64) Near {
+	if n.Blocked == 0 {
+		n.Download, n.Ratio = 0, 1
+		return n
+	}
+	q, ok := w.Pressure(n.Depth, rho)
+	n.Download, n.Ratio = q*drag, math.NaN()
+	if !ok {
+		n.Outside = PressureRange.Of
+		return n
+	}
+	discs := thrust / q // T/A is the far wake's dynamic pressure
+	if n.Ratio, ok = Download(drag, discs); !ok {
+		n.Outside = DownloadRange.Of
+	}
+	return n
+}
+
+// outline is half the length and width of a solid seen from above, and how high it reaches above its own place, m.
+func outline(s plan.Solid) (a, b, top float64) {
+	switch s.Shape {
+	case plan.Box:
+		if len(s.Size) == 3 {
+			return s.Size[0] / 2, s.Size[1] / 2, s.Size[2] / 2
+		}
+	case plan.Plate:
+		if len(s.Size) == 2 {
+			return s.Size[0] / 2, s.Size[1] / 2, 0
+		}
+	case plan.Tube:
+		return s.Length / 2, s.OuterRadius, s.OuterRadius
+	case plan.Cylinder:
+		return s.OuterRadius, s.OuterRadius, s.Length / 2
+	}
+	return 0, 0, 0
+}
