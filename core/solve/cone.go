@@ -89,10 +89,7 @@ func circ(a, b four) four {
 	return four{a.dot(b), float64(a.a*b.x) + float64(b.a*a.x), float64(a.a*b.y) + float64(b.a*a.y), float64(a.a*b.z) + float64(b.a*a.z)}
 }
 
-// reach is 1/α for the largest α with l + α d in the cone; 0 when there is no end.
-func reach(l, d four) float64 { return reachFrom(l, d, l.det()) }
-
-// reachFrom is reach with the determinant C of l at hand.
+// reachFrom is 1/α for the largest α with l + α d in the cone, C the determinant of l; 0 when there is no end.
 func reachFrom(l, d four, C float64) float64 {
 	// (l + α d) has determinant A α² + 2 B α + C; the smallest positive root as 1/α.
 	A := float64(d.a*d.a) - float64(d.x*d.x) - float64(d.y*d.y) - float64(d.z*d.z)

@@ -66,10 +66,13 @@ func (s *Solver) solved() Result {
 	case Optimal:
 		s.optimum(&r, !s.cornered)
 		if s.cornered && !s.proved(&r) { // the guess was no good
-			s.inside = true
-			r = s.Solve(s.p)
-			s.inside = false
+			r.Status = Unsolved
 		}
+	}
+	if r.Status == Unsolved && !s.inside { // without guesses, and by the embedding all the way
+		s.inside = true
+		r = s.Solve(s.p)
+		s.inside = false
 	}
 	return r
 }

@@ -45,7 +45,7 @@ func (s *Solver) parallel() bool {
 		q := &p.Pulls[i]
 		k := &q.Cones[rounded(q)]
 		f := n.Scale(k.C + float64(k.T*t)).Sub(k.B).Sub(k.D.Scale(t))
-		if !q.keeps(f, t) {
+		if !q.keeps(f, t, 1e-12*s.pulls[i].unit) {
 			return false
 		}
 		m = m.Sub(q.At.Cross(f))
@@ -114,9 +114,9 @@ func meet(a, b vec.V3, c, d, goal float64) (t float64, ok bool) {
 	return t, c+float64(t*d) > 0 && !math.IsInf(t, 0)
 }
 
-// keeps tells that a force is within every bound of its pull.
-func (q *Pull) keeps(f vec.V3, t float64) bool {
-	if !(f[2] >= q.MinZ) {
+// keeps tells that a force is within every bound of its pull, or beyond it by slack, N, at most.
+func (q *Pull) keeps(f vec.V3, t, slack float64) bool {
+	if !(f[2] >= q.MinZ-slack) {
 		return false
 	}
 	for j := range q.Cones {
@@ -124,11 +124,11 @@ func (q *Pull) keeps(f vec.V3, t float64) bool {
 		if math.IsInf(k.C, 1) {
 			continue
 		}
-		v := four{float64(k.Z*f[2]) + float64(k.T*t) + k.C, f[0] + k.B[0] + float64(k.D[0]*t), f[1] + k.B[1] + float64(k.D[1]*t), f[2] + k.B[2] + float64(k.D[2]*t)}
+		v := four{float64(k.Z*f[2]) + float64(k.T*t) + k.C + slack, f[0] + k.B[0] + float64(k.D[0]*t), f[1] + k.B[1] + float64(k.D[1]*t), f[2] + k.B[2] + float64(k.D[2]*t)}
 		if k.Flat {
 			v.z = 0
 		}
-		if !(v.a*(1+1e-12) >= math.Sqrt(float64(v.x*v.x)+float64(v.y*v.y)+float64(v.z*v.z))) {
+		if !(v.a >= 0 && float64(v.a*v.a) >= float64(v.x*v.x)+float64(v.y*v.y)+float64(v.z*v.z)) {
 			return false
 		}
 	}

@@ -76,6 +76,13 @@ func (s *Solver) onRay(q *Pull, i int, t float64, one int, f vec.V3) {
 	if !(h > 1e-9*f.Norm()) {
 		return // at the tip
 	}
+	if c := s.col[s.nl+3*i:]; s.cornered { // the dual points the same way, and alike for all where it is the same
+		x, y := dot6(&c[0], &s.y), dot6(&c[1], &s.y)
+		if m := math.Hypot(x, y); math.Hypot(float64(h*x)-float64(m*v.x), float64(h*y)-float64(m*v.y)) <= 1e-6*h*m {
+			x, y = h*x/m, h*y/m
+			f, v.x, v.y = f.Add(vec.V3{x - v.x, y - v.y, 0}), x, y
+		}
+	}
 	n := vec.V3{k.Z * v.x / h, k.Z * v.y / h, 1}.Unit()
 	at := f.Dot(n)
 	lo, hi := math.Inf(-1), math.Inf(1)
@@ -95,14 +102,35 @@ func (s *Solver) onRay(q *Pull, i int, t float64, one int, f vec.V3) {
 		if c.Flat {
 			g.z = 0
 		}
-		hi = min(hi, at+1/reach(l, g))
-		lo = max(lo, at-1/reach(l, g.scale(-1)))
+		hi = min(hi, at+ahead(l, g))
+		lo = max(lo, at-ahead(l, g.scale(-1)))
 	}
 	lo, hi = min(lo, at), max(hi, at)
 	d.kind[i], d.dir[i], d.at[i] = ray, n, f.Sub(n.Scale(at))
 	d.line[s.nl+i] = len(d.p.Lines)
 	m := q.At.Cross(n)
 	d.p.Lines = append(d.p.Lines, Line{Column: Wrench{n[0], n[1], n[2], m[0], m[1], m[2]}, Lo: lo, Hi: hi})
+}
+
+// ahead is the largest α with l + α d in the cone, for an l that is in it, perhaps on its edge and off by
+// rounding: there a way may still lead inside.
+func ahead(l, d four) float64 {
+	C := max(0, l.det())
+	A := float64(d.a*d.a) - float64(d.x*d.x) - float64(d.y*d.y) - float64(d.z*d.z)
+	B := float64(l.a*d.a) - float64(l.x*d.x) - float64(l.y*d.y) - float64(l.z*d.z)
+	disc := float64(B*B) - float64(A*C)
+	along := math.Abs(A) <= 1e-9*float64(d.a*d.a) && math.Abs(B) <= 1e-9*math.Abs(float64(l.a*d.a)) // the edge itself
+	if B >= 0 && A >= 0 || disc < 0 || along {
+		return math.Inf(1)
+	}
+	root := math.Sqrt(disc)
+	switch {
+	case B > 0:
+		return -(B + root) / A
+	case C == 0:
+		return 0
+	}
+	return C / (root - B)
 }
 
 // onLevel keeps F_z at MinZ: every cone becomes a circle for F_x, F_y.

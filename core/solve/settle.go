@@ -106,7 +106,11 @@ func (s *Solver) settleCorner(p *Program, t float64) (Result, bool) {
 		return r, true
 	}
 	s.expand(&r, t)
-	return r, r.Residual <= 1e-12
+	ok := r.Residual <= 1e-12
+	for i := range p.Pulls { // closing the balance may have moved a force
+		ok = ok && p.Pulls[i].keeps(r.F[i], t, 1e-9*s.pulls[i].unit)
+	}
+	return r, ok
 }
 
 // The duals of a corner, times the number of vehicles, that count as positive and as zero.
