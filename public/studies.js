@@ -27,16 +27,22 @@
     if (a.plan) window.cohoistTake(a.gen, a.plan, a.jump || "");
   }
 
-  // place shows every piece where the page has room for it. The focus stays.
-  function place() {
-    const at = document.activeElement, id = at && at.id;
-    const mark = at && /^(text|search|textarea)$/.test(at.type) ? [at.value, at.selectionStart, at.selectionEnd] : null;
-    for (const el of document.querySelectorAll("[data-piece]")) {
+  // fill puts pieces into an element, and pieces into those.
+  function fill(within) {
+    for (const el of within.querySelectorAll("[data-piece]")) {
       const name = el.dataset.piece, html = pieces[name], now = held.get(el);
       if (now && now[0] === name && now[1] === html || html === undefined && !now) continue;
       el.innerHTML = html === undefined ? "" : html;
       held.set(el, [name, html]);
+      fill(el);
     }
+  }
+
+  // place shows every piece where the page has room for it. The focus stays.
+  function place() {
+    const at = document.activeElement, id = at && at.id;
+    const mark = at && /^(text|search|textarea)$/.test(at.type) ? [at.value, at.selectionStart, at.selectionEnd] : null;
+    fill(document);
     for (const k in values) {
       const el = document.getElementById(k);
       if (!el || el === document.activeElement) continue;

@@ -11,9 +11,10 @@ const hopeless = 100
 
 // Caps on the bounds that are kept, and on how long the caller is left without word.
 const (
-	mostCuts  = 256
-	mostSums  = 4 << 20 // numbers kept for all bounds together
-	tellNodes = 512
+	mostCuts   = 256
+	mostSums   = 4 << 20 // numbers kept for all bounds together
+	tellNodes  = 512
+	tellSolved = 16 // placements, which may take milliseconds each
 )
 
 // branch is a search through a hole pattern.
@@ -214,6 +215,9 @@ func (s *branch) try(at []int) {
 		s.posts[i] = s.holes[h]
 	}
 	s.proof.Evaluated++
+	if s.proof.Evaluated%tellSolved == 0 {
+		s.say()
+	}
 	if s.each != nil {
 		s.each(at)
 		return
@@ -229,9 +233,6 @@ func (s *branch) try(at []int) {
 	}
 	if scen >= 0 && s.Goal == Utilisation {
 		s.keep(s.newCut(scen, y, s.holes))
-	}
-	if s.proof.Evaluated%tellNodes == 0 {
-		s.say()
 	}
 }
 

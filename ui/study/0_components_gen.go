@@ -549,7 +549,7 @@ type WhereBest struct {
 	Running                     bool
 	Part                        string
 	Class, Mark, Standing, Lead string
-	Proof, Says                 string
+	Proof, Says, Asked          string
 	Picture                     *planView
 	Front                       *WhereFront
 	Places                      []moved
@@ -625,19 +625,6 @@ func (c *WhereBest) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 					vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "figcaption", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "hint"}}}
 					vgparent.AppendChild(vgn)
 					vgn.SetInnerHTML(c.Picture.key())
-				}
-			}
-			vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t\t"}
-			vgparent.AppendChild(vgn)
-			if c.Front != nil {
-				{
-					var vgcomp vugu.Builder = c.Front
-					if vgcomp != nil {
-						vgin.BuildEnv.WireComponent(vgcomp)
-						vgout.Components = append(vgout.Components, vgcomp)
-						vgn = &vugu.VGNode{Component: vgcomp}
-						vgparent.AppendChild(vgn)
-					}
 				}
 			}
 			vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t\t"}
@@ -734,6 +721,26 @@ func (c *WhereBest) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 			}
 			vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t"}
 			vgparent.AppendChild(vgn)
+		}
+		vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t"}
+		vgparent.AppendChild(vgn)
+		if c.Front != nil {
+			{
+				var vgcomp vugu.Builder = c.Front
+				if vgcomp != nil {
+					vgin.BuildEnv.WireComponent(vgcomp)
+					vgout.Components = append(vgout.Components, vgcomp)
+					vgn = &vugu.VGNode{Component: vgcomp}
+					vgparent.AppendChild(vgn)
+				}
+			}
+		}
+		vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t"}
+		vgparent.AppendChild(vgn)
+		if c.Asked != "" {
+			vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "p", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "wh-asked"}}}
+			vgparent.AppendChild(vgn)
+			vgn.SetInnerHTML(c.Asked)
 		}
 		vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t"}
 		vgparent.AppendChild(vgn)
@@ -860,11 +867,9 @@ func (c *WhereCost) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 					{
 						vgparent := vgn
 						_ = vgparent
-						for i, n := range c.legend() {
-							var vgiterkey interface{} = i
+						for vgiterkeyt, n := range c.legend() {
+							var vgiterkey interface{} = vgiterkeyt
 							_ = vgiterkey
-							i := i
-							_ = i
 							n := n
 							_ = n
 							vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "li", Attr: []vugu.VGAttribute(nil)}
@@ -879,15 +884,15 @@ func (c *WhereCost) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 									_ = vgparent
 									vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "svg", Data: "rect", Attr: []vugu.VGAttribute{{Namespace: "", Key: "width", Val: "14"}, vugu.VGAttribute{Namespace: "", Key: "height", Val: "14"}}}
 									vgparent.AppendChild(vgn)
-									vgn.AddAttrInterface("class", "wh-cell wh-b"+strconv.Itoa(i))
-									if i > 2 {
+									vgn.AddAttrInterface("class", "wh-cell wh-b"+n.Band)
+									if n.Over {
 										vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "svg", Data: "rect", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "wh-over"}, vugu.VGAttribute{Namespace: "", Key: "width", Val: "14"}, vugu.VGAttribute{Namespace: "", Key: "height", Val: "14"}}}
 										vgparent.AppendChild(vgn)
 									}
 								}
 								vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute(nil)}
 								vgparent.AppendChild(vgn)
-								vgn.SetInnerHTML(n)
+								vgn.SetInnerHTML(n.Name)
 							}
 						}
 					}
@@ -1109,9 +1114,9 @@ func (c *WhereForm) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 			vgn.SetInnerHTML(vugu.HTML("\x3Clabel class=\"tick\"\x3E\x3Cinput type=\"checkbox\" id=\"where-mirror-x\" data-set=\"where.mirror-x\"/\x3E mirrored about x = 0\x3C/label\x3E\x3Clabel class=\"tick\"\x3E\x3Cinput type=\"checkbox\" id=\"where-mirror-y\" data-set=\"where.mirror-y\"/\x3E mirrored about y = 0\x3C/label\x3E"))
 			vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t\t"}
 			vgparent.AppendChild(vgn)
-			vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "p", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "hint"}, vugu.VGAttribute{Namespace: "", Key: "data-piece", Val: "where-count"}}}
+			vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "p", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "hint"}}}
 			vgparent.AppendChild(vgn)
-			vgn.SetInnerHTML(vugu.HTML(""))
+			vgn.SetInnerHTML(vugu.HTML("\x3Cspan data-piece=\"where-count\"\x3E\x3C/span\x3E A number that is cleared comes back as what suits the plan."))
 			vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t"}
 			vgparent.AppendChild(vgn)
 		}
@@ -1438,10 +1443,14 @@ type WhereMany struct {
 }
 
 func (r manyRow) row() string {
+	class := "tr " + r.Class
 	if r.Least {
-		return "tr wh-least " + r.Class
+		class += " wh-least"
 	}
-	return "tr " + r.Class
+	if !r.Place {
+		class += " wh-empty"
+	}
+	return class
 }
 func (c *WhereMany) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 

@@ -5,6 +5,7 @@ import (
 	"strconv"
 	"strings"
 	"time"
+	"unicode"
 
 	"cohoist/core/place"
 	"cohoist/core/plan"
@@ -116,10 +117,11 @@ func (w *where) gist(t *Turn, c *choices) string {
 
 // capital begins a text with a capital letter.
 func capital(s string) string {
-	if s == "" {
-		return s
+	r := []rune(s)
+	if len(r) > 0 {
+		r[0] = unicode.ToUpper(r[0])
 	}
-	return strings.ToUpper(s[:1]) + s[1:]
+	return string(r)
 }
 
 // same tells whether two plans are the same.

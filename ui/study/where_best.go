@@ -3,6 +3,7 @@ package study
 import (
 	"math"
 	"strconv"
+	"strings"
 
 	"github.com/vugu/vugu"
 
@@ -42,12 +43,15 @@ func (f *found) running(c *choices) *WhereBest {
 
 // result is what came of a search.
 func (f *found) result(t *Turn) *WhereBest {
-	b := &WhereBest{Standing: f.standing(t), Lead: f.outcome(), Picture: f.kept.board()}
+	b := &WhereBest{Standing: f.standing(t), Lead: f.outcome(), Picture: f.kept.board(), Asked: f.kept.asked()}
 	if f.none() {
 		b.Class, b.Mark = "is-fail", "✕"
 		return b
 	}
 	b.Proof = f.reply.Proof.Words()
+	if f.stopped && !strings.HasPrefix(b.Proof, "Stopped") {
+		b.Proof = "Stopped early. " + b.Proof
+	}
 	if len(f.reply.Front) > 0 {
 		b.Front = f.front(t)
 		b.Picture = nil
@@ -60,6 +64,33 @@ func (f *found) result(t *Turn) *WhereBest {
 	b.Places, b.Cases = f.places(), f.cases()
 	b.Fresh, b.Taken = f.fresh(t), f.taken(t)
 	return b
+}
+
+// asked is what was asked, for a sheet on paper and for a result that outlives it.
+func (c *choices) asked() string {
+	text := "Asked: " + nameOf(whereGoals, c.word("goal", "0")) + "; " + c.said()
+	if c.asks.Spacing > 0 {
+		text += ", vehicles at least " + c.units.Show(format.Length, c.asks.Spacing) + " apart"
+	}
+	if len(c.zones) > 0 {
+		text += ", " + strconv.Itoa(len(c.zones)) + " kept out"
+	}
+	for axis, on := range c.asks.Mirror {
+		if on {
+			text += ", mirrored about " + axisName(axis) + " = 0"
+		}
+	}
+	text += "; in hover"
+	if c.asks.Cases.Off > 0 {
+		text += ", with the centre of mass off by " + c.units.Show(format.Length, c.asks.Cases.Off)
+	}
+	if c.asks.Cases.Winds > 0 {
+		text += ", in wind of " + c.units.Show(format.Speed, c.plan.Site.Wind) + " from any side"
+	}
+	if c.asks.Cases.Lost {
+		text += ", with any one vehicle lost"
+	}
+	return text + "."
 }
 
 // marks stand before a verdict, so that colour is never the only sign.
@@ -84,24 +115,44 @@ func (f *found) places() []moved {
 	return out
 }
 
-// spot is a place seen from above.
+// spot is a place seen from above, to a tenth of a millimetre.
 func spot(u format.Units, p vec.V3) string {
 	x := func(v float64) string { return u.Text(format.Length, math.Round(v*1e4)/1e4) }
 	return x(p[0]) + ", " + x(p[1]) + "\u202f" + u.Length
 }
 
 // held is a case with its utilisation now and at the best places.
-type held struct{ Name, Now, Best, Says, Class string }
+type held struct {
+	Name, Now, Best, Says, Class string
+	now                          float64
+	best                         place.Case
+}
 
+// cases are the cases in the table: of the same from many sides the worst.
 func (f *found) cases() []held {
 	var out []held
 	for i, k := range f.reply.Answer.Cases {
-		h := held{Name: k.Name, Best: used(k.Utilisation), Now: unit.None}
+		now := math.NaN()
 		if i < len(f.wasCases) {
-			h.Now = used(f.wasCases[i].Utilisation)
+			now = f.wasCases[i].Utilisation
 		}
-		h.Says, h.Class = judged(k, f.asks.Plan.Limits.Utilisation)
-		out = append(out, h)
+		name := k.Name
+		for side, whole := range map[string]string{" towards ": ", worst of all sides", "wind to ": "wind, worst of all sides"} {
+			if before, _, many := strings.Cut(name, side); many {
+				name = before + whole
+			}
+		}
+		if n := len(out) - 1; n >= 0 && out[n].Name == name && !k.Lost {
+			out[n].now = math.Max(out[n].now, now)
+			out[n].best.Utilisation = math.Max(out[n].best.Utilisation, k.Utilisation)
+			continue
+		}
+		out = append(out, held{Name: name, now: now, best: k})
+	}
+	for i := range out {
+		h := &out[i]
+		h.Now, h.Best = used(h.now), used(h.best.Utilisation)
+		h.Says, h.Class = judged(h.best, f.asks.Plan.Limits.Utilisation)
 	}
 	return out
 }
@@ -131,4 +182,14 @@ func (c *WhereBest) take() string {
 		return "These places are taken"
 	}
 	return "Take these places"
+}
+
+// nameOf is what a choice is called.
+func nameOf(words []Word, value string) string {
+	for _, w := range words {
+		if w.Value == value {
+			return w.Name
+		}
+	}
+	return value
 }

@@ -45,14 +45,20 @@ func (b board) sheet(title, summary string) *vugu.VGNode {
 		figure.SVG("desc", nil, figure.Text(summary)))
 }
 
-// outline draws the payload's box; a bar is drawn as a bar.
-func (b board) outline(c *choices) *vugu.VGNode {
-	lo, hi := c.lo, c.hi
+// drawn is the payload's box as it is drawn: a bar as a bar.
+func (c *choices) drawn() (lo, hi vec.V3) {
+	lo, hi = c.lo, c.hi
 	if long, across, axis := c.size(); c.slender() {
 		k, thin := 1-axis, math.Min(across, long/60)
 		mid := (lo[k] + hi[k]) / 2
 		lo[k], hi[k] = mid-thin/2, mid+thin/2
 	}
+	return lo, hi
+}
+
+// outline draws the payload's box.
+func (b board) outline(c *choices) *vugu.VGNode {
+	lo, hi := c.drawn()
 	return figure.SVG("rect", figure.Attrs{"class", "wh-payload", "x", figure.Num(b.x(lo[0])), "y", figure.Num(b.y(hi[1])),
 		"width", figure.Num(b.scale * (hi[0] - lo[0])), "height", figure.Num(b.scale * (hi[1] - lo[1]))})
 }
@@ -118,7 +124,7 @@ func (v *planView) summary() string {
 
 // at is the size of what is shown: the payload, the team and the holes.
 func (v *planView) at() (lo, hi vec.V3) {
-	lo, hi = v.c.lo, v.c.hi
+	lo, hi = v.c.drawn()
 	grow := func(p vec.V3) {
 		for k := range 2 {
 			if figure.Finite(p[k]) {

@@ -2,6 +2,7 @@ package study
 
 import (
 	"math"
+	"strconv"
 
 	"github.com/vugu/vugu"
 
@@ -12,10 +13,24 @@ import (
 // picture is the map as a component.
 func (w *WhereCost) picture() vugu.Builder { return &costMap{w.cost, w.c} }
 
-// legend names the bands.
-func (w *WhereCost) legend() []string {
-	_, names := w.cost.bands()
-	return names
+// shade is a band in the legend.
+type shade struct {
+	Band, Name string
+	Over       bool
+}
+
+// legend are the bands that occur.
+func (w *WhereCost) legend() []shade {
+	var out []shade
+	for i, name := range w.cost.names {
+		for _, v := range w.cost.values {
+			if w.cost.band(v) == i {
+				out = append(out, shade{strconv.Itoa(i), name, i >= within})
+				break
+			}
+		}
+	}
+	return out
 }
 
 // highest is the utilisation up to which the chart draws, in percent.

@@ -32,6 +32,8 @@ type shifted struct {
 	from   vec.V3 // m, of the first cell's middle
 	values []float64
 	limit  float64
+	tops   []float64 // largest utilisation of each band
+	names  []string  // of the bands
 	fault  string
 }
 
@@ -133,6 +135,7 @@ func (s *shifted) work(t *Turn, c *choices) bool {
 		}
 		s.values = append(s.values, v...)
 	}
+	s.grade()
 	return true
 }
 

@@ -127,7 +127,7 @@ func sentence(err error) string {
 	s := err.Error()
 	first, _, _ := strings.Cut(s, " ")
 	if s != "" && !strings.Contains(first, ".") {
-		s = strings.ToUpper(s[:1]) + s[1:]
+		s = capital(s)
 	}
 	if !strings.HasSuffix(s, ".") {
 		s += "."
@@ -173,12 +173,21 @@ func (c *choices) length(name string, until float64) float64 {
 	return 0
 }
 
-// room is the spacing that the plan asks for; nothing when it does not say.
+// room is the spacing when nobody says: the separation the plan asks for, but no more than now, for cables that
+// lean apart let vehicles attach closer together.
 func (c *choices) room() float64 {
-	if len(c.plan.Team) < 2 || math.IsNaN(c.plan.Limits.Separation) {
+	room := c.plan.Limits.Separation
+	for i, a := range c.plan.Team {
+		for _, b := range c.plan.Team[:i] {
+			if d := a.Attach.Sub(b.Attach).Norm(); d < room {
+				room = math.Floor(d*1e3+1e-6) / 1e3
+			}
+		}
+	}
+	if len(c.plan.Team) < 2 || math.IsNaN(room) {
 		return 0
 	}
-	return c.plan.Limits.Separation
+	return room
 }
 
 // request is what is searched for.

@@ -137,6 +137,9 @@ func (f *found) trouble() string {
 	if f.stopped {
 		return "Stopped before anything was found."
 	}
+	if f.reply.Proof.Evaluated == 0 {
+		return "No placement was found that keeps the spacing of " + f.kept.units.Show(format.Length, f.asks.Spacing) + ": lower it, or add holes."
+	}
 	if f.goals[0] == place.Moment || len(f.goals) > 1 && f.goals[1] == place.Moment {
 		return "Nothing holds the load within the limit on any of these points."
 	}
@@ -158,10 +161,10 @@ func (f *found) outcome() string {
 	g, v, was := f.goals[0], f.reply.Answer.Value, f.was[0]
 	text := capital(goalName(g)) + " " + f.show1(g, v)
 	switch {
-	case math.Abs(v-was) <= 1e-6*math.Abs(v):
-		return text + ", as where the plan has the team: nothing is gained."
 	case math.IsNaN(was):
 		return text + "."
+	case f.show1(g, v) == f.show1(g, was):
+		return text + ", as where the plan has the team: nothing worth moving for."
 	case math.IsInf(was, 0):
 		return text + "; where the plan has the team it does not hold."
 	case f.worse():

@@ -3,6 +3,7 @@ package study
 import (
 	"math"
 	"strconv"
+	"strings"
 
 	"cohoist/core/pattern"
 	"cohoist/core/place"
@@ -130,11 +131,14 @@ func (k *counted) table(t *Turn) *WhereMany {
 	class := k.of.Team[k.like].Vehicle
 	switch {
 	case least > 0:
-		m.Lead = strconv.Itoa(least) + " of " + class + " is the least that holds every case within " + format.Share(k.asks.Plan.Limits.Utilisation) + "."
+		m.Lead = "The fewest of " + class + " that hold every case within " + format.Share(k.asks.Plan.Limits.Utilisation) + ": " + strconv.Itoa(least) + "."
+		if k.asks.Cases.Lost {
+			m.Lead = strings.TrimSuffix(m.Lead, ".") + ", one of them lost too."
+		}
 	case k.stop:
 		m.Lead = "Stopped early; none of these is enough."
 	default:
-		m.Lead = "No team of up to " + strconv.Itoa(len(k.rows)) + " of " + class + " is enough on these points."
+		m.Lead = "No team of 1 to " + strconv.Itoa(len(k.rows)) + " of " + class + " is enough on these points."
 	}
 	return m
 }
@@ -143,7 +147,7 @@ func (k *counted) row(r place.Row, least int) manyRow {
 	out := manyRow{N: r.Vehicles, Least: r.Vehicles == least, Place: r.Answer.Places != nil, Worst: unit.None, Lost: unit.None, Turn: unit.None}
 	if !out.Place {
 		out.Says, out.Class = "✕ does not hold", "is-fail"
-		if r.Fault != "" {
+		if r.Fault != "" || r.Answer.Proof.Evaluated == 0 {
 			out.Says, out.Class = "✕ too few places", "is-none"
 		}
 		return out

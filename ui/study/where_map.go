@@ -10,6 +10,9 @@ import (
 	"cohoist/ui/figure"
 )
 
+// bandsAll are the bands within the limit and the three beyond.
+const bandsAll = within + 3
+
 // costMap is the picture of the cost of a shift.
 type costMap struct {
 	s *shifted
@@ -20,13 +23,13 @@ type costMap struct {
 func (m *costMap) Build(*vugu.BuildIn) *vugu.BuildOut {
 	s, c := m.s, m.c
 	lo, hi := (&planView{c: c}).at()
-	b := newBoard(lo, hi, 30, 40)
+	b := newBoard(lo, hi, 30, 34)
 	pic := b.sheet("The cost of moving "+c.plan.Team[s.who].ID, s.words(c))
 	pic.AppendChild(figure.SVG("defs", nil, hatch("wh-hatch-cost")))
 	for k, d := range s.paths(b, c) {
 		if d != "" {
 			pic.AppendChild(figure.SVG("path", figure.Attrs{"class", "wh-cell wh-b" + strconv.Itoa(k), "d", d}))
-			if k > 2 {
+			if k >= within {
 				pic.AppendChild(figure.SVG("path", figure.Attrs{"class", "wh-over", "d", d}))
 			}
 		}
@@ -47,8 +50,8 @@ func (m *costMap) Build(*vugu.BuildIn) *vugu.BuildOut {
 }
 
 // paths are the cells of each band as one path.
-func (s *shifted) paths(b board, c *choices) [6]string {
-	var d [6][]byte
+func (s *shifted) paths(b board, c *choices) [bandsAll]string {
+	var d [bandsAll][]byte
 	put := func(p []byte, x, y float64) []byte { return figure.Append(append(figure.Append(p, x), ' '), y) }
 	for i, v := range s.values {
 		p, k := s.at(i), s.band(v)
@@ -66,7 +69,7 @@ func (s *shifted) paths(b board, c *choices) [6]string {
 		d[k] = append(figure.Append(d[k], b.y(y1)), 'H')
 		d[k] = append(figure.Append(d[k], b.x(x0)), 'Z')
 	}
-	var out [6]string
+	var out [bandsAll]string
 	for k := range d {
 		out[k] = string(d[k])
 	}

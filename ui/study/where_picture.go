@@ -13,7 +13,7 @@ const mostDots = 1500
 // Build draws the picture.
 func (v *planView) Build(*vugu.BuildIn) *vugu.BuildOut {
 	lo, hi := v.at()
-	b := newBoard(lo, hi, 34, 44)
+	b := newBoard(lo, hi, 30, 42)
 	pic := b.sheet("Where the team attaches, from above", v.summary())
 	pic.AppendChild(figure.SVG("defs", nil, hatch("wh-hatch")))
 	pic.AppendChild(b.outline(v.c))

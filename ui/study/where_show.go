@@ -69,7 +69,7 @@ func (c *choices) show(t *Turn, running bool) {
 	t.Value("where-list", c.listing)
 	t.Value("where-list-unit", c.word("list-unit", "m"))
 	if len(c.faults) > 0 {
-		t.Say("where-count", "Not to be searched: "+c.faults[c.order[0]])
+		t.Say("where-count", "Not to be searched like this.")
 	} else {
 		t.Say("where-count", capital(c.said())+".")
 	}

@@ -31,13 +31,18 @@ func (s *shifted) words(c *choices) string {
 	case math.IsInf(least, 1):
 		return text + "the load is held nowhere."
 	case inside == 0:
-		return text + "nowhere within " + limit + "; least " + used(least) + " at " + spot(u, s.at(best)) + "."
+		return text + "nowhere within " + limit + "; least " + used(least) + " at " + near(u, s.at(best)) + "."
 	case s.line:
 		return text + "within " + limit + " " + s.ranges(c) + "; least " + used(least) + " at " + axisName(s.axis) + " " + u.Show(format.Length, s.at(best)[s.axis]) + "."
 	}
 	part := strconv.Itoa(int(math.Round(100*float64(inside)/float64(len(s.values))))) + "\u202f%"
 	return text + "within " + limit + " on " + part + " of the payload, x from " + u.Show(format.Length, lo[0]-s.side[0]/2) + " to " + u.Show(format.Length, hi[0]+s.side[0]/2) +
-		", y from " + u.Show(format.Length, lo[1]-s.side[1]/2) + " to " + u.Show(format.Length, hi[1]+s.side[1]/2) + "; least " + used(least) + " at " + spot(u, s.at(best)) + "."
+		", y from " + u.Show(format.Length, lo[1]-s.side[1]/2) + " to " + u.Show(format.Length, hi[1]+s.side[1]/2) + "; least " + used(least) + " at " + near(u, s.at(best)) + "."
+}
+
+// near is a place to read: x and y in three figures.
+func near(u format.Units, p vec.V3) string {
+	return "x " + u.Show(format.Length, p[0]) + ", y " + u.Show(format.Length, p[1])
 }
 
 func axisName(axis int) string { return [...]string{"x", "y"}[axis] }
@@ -86,21 +91,36 @@ func (s *shifted) ranges(c *choices) string {
 	return "with its " + axisName(s.axis) + " " + strings.Join(parts, " and ")
 }
 
-// bands are the steps of the colours: the largest utilisation of each, and what the legend says.
-func (s *shifted) bands() (tops []float64, names []string) {
-	l := s.limit
-	tops = []float64{0.8 * l, 0.9 * l, l, math.Max(1, l), math.MaxFloat64}
-	names = []string{"to " + format.Share(tops[0]), "to " + format.Share(tops[1]), "to the limit of " + format.Share(l), "to full thrust", "more than full thrust", "does not hold"}
-	return tops, names
+// within is how many bands lie within the limit.
+const within = 4
+
+// grade finds the steps of the colours: the largest utilisation of each, and what the legend says. Those within
+// the limit part evenly what there is.
+func (s *shifted) grade() {
+	least, most := s.limit, 0.0
+	for _, v := range s.values {
+		least = math.Min(least, v)
+		most = math.Max(most, v)
+	}
+	most = math.Min(most, s.limit)
+	s.tops, s.names = nil, nil
+	for k := range within {
+		s.tops = append(s.tops, least+(most-least)*float64(k+1)/within)
+		s.names = append(s.names, "to "+used(s.tops[k]))
+	}
+	if most == s.limit {
+		s.names[within-1] = "to the limit, " + used(s.limit)
+	}
+	s.tops = append(s.tops, math.Max(1, s.limit), math.MaxFloat64)
+	s.names = append(s.names, "over the limit", "over full thrust", "does not hold")
 }
 
 // band is the step of a utilisation.
 func (s *shifted) band(v float64) int {
-	tops, _ := s.bands()
-	for i, top := range tops {
+	for i, top := range s.tops {
 		if v <= top*(1+1e-6) && !math.IsInf(v, 1) {
 			return i
 		}
 	}
-	return len(tops)
+	return len(s.tops)
 }
