@@ -7,6 +7,7 @@ tool github.com/vugu/vugu/cmd/vugugen
 require (
 	github.com/vugu/vjson v0.0.0-20200505061711-f9cbed27d3d9
 	github.com/vugu/vugu v0.4.0
+	gonum.org/v1/gonum v0.17.0
 )
 
 require (
@@ -17,5 +18,4 @@ require (
 	github.com/hack-pad/safejs v0.1.0 // indirect
 	github.com/vugu/html v0.0.0-20190914200101-c62dc20b8289 // indirect
 	github.com/vugu/xxhash v0.0.0-20191111030615-ed24d0179019 // indirect
-	gonum.org/v1/gonum v0.17.0 // indirect
 )

@@ -5,7 +5,7 @@
 // efficiency; packs as a straight open-circuit voltage behind a resistance. Rotors do not disturb each other; what is near, the ground,
 // a payload below, has functions of its own.
 // Geometry: body axes of core/share; the flow through a rotor is that of the plan's wind.
-// Calculation: (18.1) to (18.27).
+// Calculation: (18.1) to (18.29).
 // Verification: static tests of open data, printed rules, a second integrator, laws, in the tests.
 // References: THEORY chapter 18.
 package energy

@@ -6,6 +6,7 @@ import (
 	"os"
 	"testing"
 
+	"cohoist/core/bench"
 	"cohoist/core/plan"
 )
 
@@ -186,6 +187,41 @@ func TestPeukert(t *testing.T) {
 			if math.Abs(got-want) > tol+1e-9 {
 				t.Errorf("n %g at %g A: %.3f %%, printed %g", n, amps[i], got, want)
 			}
+		}
+	}
+}
+
+// A published endurance: 27 g on 250 mAh (0.925 Wh) fly for 7 minutes by the datasheet (Bitcraze, Crazyflie 2.1, rev. 3), which rounds to
+// minutes; power from static rows of its make (wiki.bitcraze.io, misc:investigations:thrust), all four rotors and avionics together,
+// emptied through less than 60 mΩ (its maker's figure for an earlier pack, wiki.bitcraze.io, projects:crazyflie:hardware:explained).
+func TestPublishedEndurance(t *testing.T) {
+	const gram = 9.80665e-3
+	table, err := bench.New([]plan.Bench{
+		{Thrust: 21.0 * gram, Power: 1.59 * 3.76, Voltage: 3.76}, {Thrust: 24.4 * gram, Power: 1.83 * 3.71, Voltage: 3.71},
+		{Thrust: 28.6 * gram, Power: 2.11 * 3.67, Voltage: 3.67}, {Thrust: 57.9 * gram, Power: 4.44 * 3.30, Voltage: 3.30}})
+	if err != nil {
+		t.Fatal(err)
+	}
+	power, _ := table.Power(27 * gram)
+	for _, ohm := range []float64{0.03, 0.06} {
+		p := Pack{Energy: 0.925 * 3600, Voltage: 3.7, Resistance: ohm, Usable: 1, Peukert: 1}
+		h := p.Hold(power, 27/57.9, 3.30, 0)
+		if m := h.Time / 60; h.By != Reserve || m < 6.5 || m > 7.5 {
+			t.Errorf("%g Ω: %.2f min by %s, published 7", ohm, m, h.By)
+		}
+	}
+}
+
+// The charge after a time, by steps in time, is where the time to it, summed over the charge, says.
+func TestAfter(t *testing.T) {
+	for _, p := range []Pack{{4e5, 22.2, 0.05, 1, 1.05}, {4e5, 22.2, 0, 1, 1.1}, {4e5, 22.2, 0, 1, 1}, {4e5, math.NaN(), 0, 1, 1}} {
+		time, _ := p.Time(500, 0.9, 0.35)
+		q, err := p.After(500, 0.9, time)
+		if math.Abs(q-0.35) > 1e-8 || math.Abs(q-0.35) > 30*err+1e-12 {
+			t.Errorf("%+v: %.12g left, want 0.35; error said %g", p, q, err)
+		}
+		if q, _ := p.After(500, 0.9, 10*time); !math.IsNaN(q) {
+			t.Errorf("%+v: %g left of an empty pack", p, q)
 		}
 	}
 }

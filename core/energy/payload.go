@@ -28,22 +28,37 @@ func (s *Study) Wakes(parts []share.Part) []Near {
 		n := Near{ID: c.ID, Depth: math.Inf(1)}
 		thrust := p.Effort / float64(max(len(c.Rotors), 1))
 		w := WakeOf(thrust, class.RotorRadius, 2*c.Vehicle.Reach, s.Density)
-		drag := 0.0
+		drag, rotors := 0.0, s.rotors(i)
 		for _, solid := range s.model.Plan.Payload.Solids {
 			a, b, top := outline(solid)
-			if !(a > 0 && b > 0) {
+			depth := p.Position[2] - solid.At[2] - top
+			if !(a > 0 && b > 0 && depth > 0) {
 				continue
 			}
-			n.Depth = math.Min(n.Depth, p.Position[2]-solid.At[2]-top)
+			n.Depth = math.Min(n.Depth, depth)
 			yaw := vec.Rot(vec.V3{0, 0, -solid.Turn[2] * math.Pi / 180})
-			for j := range c.Rotors {
-				at := yaw.Mul(p.Position.Add(c.Rotors[j].At).Sub(solid.At))
+			for _, r := range rotors {
+				at := yaw.Mul(p.Position.Add(r).Sub(solid.At))
 				area := Overlap(at[0], at[1], w.Radius, a, b)
 				n.Blocked += area
 				drag += flat * area
 			}
 		}
 		out = append(out, n.judged(w, drag, thrust*float64(len(c.Rotors)), s.Density))
+	}
+	return out
+}
+
+// rotors are the places of a vehicle's rotors from its centre, payload frame; on a cable as if it did not tilt.
+func (s *Study) rotors(i int) []vec.V3 {
+	c := &s.model.Craft[i]
+	axes := c.Axes
+	if !c.Rigid {
+		axes = vec.Rot(vec.V3{0, 0, s.model.Plan.Team[i].Yaw * math.Pi / 180})
+	}
+	out := make([]vec.V3, len(c.Vehicle.Rotors))
+	for j, r := range c.Vehicle.Rotors {
+		out[j] = axes.Mul(r.At)
 	}
 	return out
 }
