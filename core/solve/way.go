@@ -195,7 +195,7 @@ func (s *Solver) approach() arrival {
 		n.dy, n.dt = n.k.solve(&n.r.g, n.r.f)
 		primal, dual = n.stride(1 - sigma)
 		primal, dual = min(1, 0.99*primal), min(1, 0.99*dual)
-		if !(min(primal, dual) > 1e-2) {
+		if !(min(primal, dual) > 0.05) {
 			return nowhere
 		}
 		n.move(primal, dual)
