@@ -52,10 +52,7 @@ func InRegion(q Question, r Region, tell Tell) (Answer, error) {
 		if posts == nil {
 			continue
 		}
-		v := s.descend(posts)
-		if q.Goal.better(v, s.best) {
-			s.best, s.at = v, append([]vec.V3(nil), posts...)
-		}
+		s.descend(posts)
 		s.proof.Evaluated = s.tried
 		s.part = float64(i+1) / (regionStarts + 1)
 		if s.say(); s.stopped {
@@ -171,15 +168,23 @@ func (s *smooth) look(posts []vec.V3) float64 {
 	return v
 }
 
+// keep remembers a placement that is the best so far.
+func (s *smooth) keep(posts []vec.V3, v float64) {
+	if s.Goal.better(v, s.best) {
+		s.best, s.at = v, append(s.at[:0], posts...)
+	}
+}
+
 // descend improves a placement in place: along the steepest descent of all bounds that are nearly
-// decisive, then one coordinate at a time. It returns the value.
-func (s *smooth) descend(posts []vec.V3) float64 {
+// decisive, then one coordinate at a time. The best on the way is kept.
+func (s *smooth) descend(posts []vec.V3) {
 	v := s.look(posts)
+	s.keep(posts, v)
 	if s.Goal == Utilisation && !math.IsInf(v, 1) {
 		near, step := 1e-2, 0.1*s.extent
 		for range descentRounds {
 			if s.stopped {
-				return v
+				return
 			}
 			d := s.steepest(posts, v, near)
 			moved := false
@@ -213,7 +218,6 @@ func (s *smooth) descend(posts []vec.V3) float64 {
 			h /= 3
 		}
 	}
-	return v
 }
 
 // ways are directions to try: each place along x and along y, all together, spreading from the middle, and some by
@@ -252,6 +256,7 @@ func (s *smooth) move(posts, d []vec.V3, h, v float64) (float64, bool) {
 	}
 	if w := s.look(next); s.Goal.better(w, v) {
 		copy(posts, next)
+		s.keep(posts, w)
 		return w, true
 	}
 	return v, false
