@@ -43,7 +43,7 @@ func TestDischarge(t *testing.T) {
 	ends := map[End]int{}
 	for i, c := range cases {
 		c.Battery.Charge = math.NaN()
-		p, needs, _ := NewPack(c.Battery)
+		p, needs, _ := NewPack("q", c.Battery)
 		if len(needs) > 0 {
 			t.Fatal(needs)
 		}
@@ -69,8 +69,8 @@ func TestDischarge(t *testing.T) {
 // lasts 17.182 min (computed from the printed rule of ideal power, helicopter textbook page "Ideal power", heli-air.net 2016).
 func TestConstantPower(t *testing.T) {
 	nan := math.NaN()
-	p, needs, assumed := NewPack(plan.Battery{Energy: 30, Charge: nan, Voltage: nan, Resistance: nan, Usable: nan, Peukert: nan})
-	if len(needs) != 0 || len(assumed) != 2 {
+	p, needs, assumed := NewPack("q", plan.Battery{Energy: 30, Charge: nan, Voltage: nan, Resistance: nan, Usable: nan, Peukert: nan})
+	if len(needs) != 0 || len(assumed) != 4 || assumed[3] != "Nominal voltage of q left out: its thrust is taken not to fall with the charge." {
 		t.Errorf("needs %q, assumed %q", needs, assumed)
 	}
 	h := p.Hold(83.808, 0.5, nan, 0.2)
@@ -95,7 +95,7 @@ func TestPack(t *testing.T) {
 	} {
 		b := left
 		set(&b)
-		p, needs, assumed := NewPack(b)
+		p, needs, assumed := NewPack("q", b)
 		if len(needs)+len(assumed) > 0 {
 			t.Errorf("%+v needs %q, assumes %q", b, needs, assumed)
 		}
@@ -108,8 +108,12 @@ func TestPack(t *testing.T) {
 			}
 		}
 	}
+	both := plan.Battery{Energy: 100, Charge: 5, Voltage: 22.2, Resistance: 0, Usable: 1, Peukert: 1}
+	if p, _, assumed := NewPack("q", both); p.Energy != 360000 || len(assumed) != 1 || assumed[0] != "Energy of q is 100 Wh, capacity times voltage 111 Wh: the first is taken." {
+		t.Errorf("%g J, %q", p.Energy, assumed)
+	}
 	for want, b := range map[string]plan.Battery{"energy_wh": left, "voltage_v": {Energy: 111, Charge: nan, Voltage: nan, Resistance: 0.02, Usable: 1, Peukert: 1}} {
-		if _, needs, _ := NewPack(b); len(needs) != 1 || needs[0] != want {
+		if _, needs, _ := NewPack("q", b); len(needs) != 1 || needs[0] != want {
 			t.Errorf("needs %q, want %s", needs, want)
 		}
 	}

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"cohoist/core/plan"
+	"cohoist/core/share"
 )
 
 // Voltages of a lithium cell, open circuit.
@@ -23,8 +24,9 @@ type Pack struct {
 	Peukert    float64 // exponent n
 }
 
-// NewPack reads a battery. needs are the keys of what is wanted, assumed says what was taken for what may be left out.
-func NewPack(b plan.Battery) (p Pack, needs, assumed []string) {
+// NewPack reads the battery of a class of vehicle. needs are the keys of what is wanted, assumed says what was taken for what may be
+// left out, a sentence each.
+func NewPack(class string, b plan.Battery) (p Pack, needs, assumed []string) {
 	p = Pack{Energy: b.Energy * 3600, Voltage: b.Voltage, Resistance: b.Resistance, Usable: b.Usable, Peukert: b.Peukert}
 	if math.IsNaN(p.Voltage) && b.Cells > 0 {
 		p.Voltage = cellNominal * float64(b.Cells)
@@ -35,25 +37,32 @@ func NewPack(b plan.Battery) (p Pack, needs, assumed []string) {
 	if math.IsNaN(p.Energy) {
 		p.Energy = b.Charge * p.Voltage * 3600 // (18.9)
 	}
-	if math.IsNaN(p.Usable) {
-		p.Usable = 1
-		assumed = append(assumed, "Usable energy left out: taken as all that is printed on the battery")
+	take := func(x *float64, value float64, title, taken string) {
+		if math.IsNaN(*x) {
+			*x = value
+			assumed = append(assumed, title+" of "+class+" left out: "+taken+".")
+		}
 	}
-	if math.IsNaN(p.Peukert) {
-		p.Peukert = 1
-	}
-	if math.IsNaN(p.Resistance) {
-		p.Resistance = 0
-		assumed = append(assumed, "Internal resistance left out: the voltage does not sag under load on the battery")
-	}
+	take(&p.Usable, 1, "Usable energy", "taken as all that is printed")
+	take(&p.Resistance, 0, "Internal resistance", "the voltage is taken not to sag under load")
+	take(&p.Peukert, 1, "Peukert exponent", "taken as 1")
+	unknown := math.IsNaN(p.Voltage)
 	switch {
 	case !b.Given():
 		needs = append(needs, "energy_wh")
-	case math.IsNaN(p.Energy) || math.IsNaN(p.Voltage) && (p.Resistance > 0 || p.Peukert > 1):
+	case math.IsNaN(p.Energy), unknown && (p.Resistance > 0 || p.Peukert > 1):
 		needs = append(needs, "voltage_v")
+	case unknown:
+		assumed = append(assumed, "Nominal voltage of "+class+" left out: its thrust is taken not to fall with the charge.")
+	}
+	if printed := b.Charge * p.Voltage; math.Abs(printed-b.Energy) > printedTol*b.Energy {
+		assumed = append(assumed, "Energy of "+class+" is "+share.Short(b.Energy)+" Wh, capacity times voltage "+share.Short(printed)+" Wh: the first is taken.")
 	}
 	return p, needs, assumed
 }
+
+// printedTol is how far the numbers printed on a pack may be apart, being rounded.
+const printedTol = 0.03
 
 // Open is the open-circuit voltage at a charge, V: straight from full to empty, (18.10).
 func (p Pack) Open(charge float64) float64 {

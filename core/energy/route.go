@@ -42,10 +42,10 @@ type Route struct {
 }
 
 // Route flies legs one after the other from full packs, in the plan's wind, each steady: the team shares as its plan says in the wind that
-// it meets, (18.25). Starting, stopping and climbing are left out.
+// it meets, (18.25). Nothing is flown while Study.Needs lists anything. Starting, stopping and climbing are left out.
 func (s *Study) Route(solver *solve.Solver, legs []Leg) Route {
 	out := Route{Ended: -1, PerLoad: math.NaN(), Single: math.NaN()}
-	if len(s.craft) == 0 {
+	if len(s.craft) == 0 || len(s.Needs) > 0 {
 		return out
 	}
 	charge := make([]float64, len(s.craft))

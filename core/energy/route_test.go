@@ -37,7 +37,7 @@ func TestLegByHand(t *testing.T) {
 		t.Errorf("%+v", r)
 	}
 	left := 1 - 4*want*50/(40*3600)
-	pk, _, _ := energy.NewPack(pack(40))
+	pk, _, _ := energy.NewPack("q", pack(40))
 	near(t, "left", pk.Left(r.Legs[0].Charge[1]), left, 1e-9)
 }
 
@@ -71,7 +71,7 @@ func TestEndsOnTheWay(t *testing.T) {
 		t.Fatalf("%+v", one)
 	}
 	near(t, "two legs", two.At, one.At, 1e-6)
-	pk, _, _ := energy.NewPack(sagging(20))
+	pk, _, _ := energy.NewPack("q", sagging(20))
 	h := pk.Hold(one.Legs[0].Power[0], 0.5, math.NaN(), 0.2)
 	near(t, "as far as a hold", one.At, 6*h.Time, 1e-6)
 	if one.By != energy.Reserve || s.First != 0 {
@@ -80,6 +80,14 @@ func TestEndsOnTheWay(t *testing.T) {
 	slow, _ := flown(t, p)
 	if r := slow.Route(solve.NewSolver(), []energy.Leg{{Distance: 1, Speed: 0.001}}); !(math.Abs(r.Legs[0].Power[0]/slow.Vehicles[0].Power-1) < 1e-3) {
 		t.Errorf("a leg at no speed takes %g W, hover %g W", r.Legs[0].Power[0], slow.Vehicles[0].Power)
+	}
+}
+
+// Without batteries nothing is flown, and what is wanted is said.
+func TestRouteNeeds(t *testing.T) {
+	s, r := flown(t, square(plan.Cable, pack(40), plan.BlankClass().Battery), energy.Leg{Distance: 10, Speed: 1})
+	if r.Done || r.Legs != nil || r.Sentence(&s) != "What the route takes needs vehicles.odd.battery.energy_wh." {
+		t.Errorf("%+v %s", r, r.Sentence(&s))
 	}
 }
 

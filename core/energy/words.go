@@ -52,6 +52,8 @@ func (e *Even) Sentence() string {
 // Sentence says how far a route is flown and what it costs.
 func (r Route) Sentence(s *Study) string {
 	switch {
+	case len(s.Needs) > 0:
+		return "What the route takes needs " + share.List(s.Needs) + "."
 	case r.Done:
 		text := "The route of " + share.Short(r.Distance) + " m is flown in " + span(r.Time) + " with " + share.Short(r.Energy/3600) + " Wh: " +
 			share.Short(r.PerLoad/3.6) + " Wh for each kilogram and kilometre"

@@ -244,3 +244,27 @@ func TestRemarks(t *testing.T) {
 		t.Errorf("a name with a line end is said raw: %q", said)
 	}
 }
+
+// The reserve is assumed where a vehicle of the team has a battery, and only there; rows of a static test have their own cap.
+func TestBatteryAndBench(t *testing.T) {
+	p := mustDecode(t, `{"format":"liftplan/1","vehicles":{"q":{"battery":{"energy_wh":40}},"w":{"battery":{"cells":6}}},"team":[{"id":"A","vehicle":"w"}]}`)
+	said := func(p Plan) bool {
+		_, s := Assume(p)
+		return strings.Contains(strings.Join(s, "\n"), "Energy reserve left out: taken as 0.2.")
+	}
+	if said(p) {
+		t.Error("a reserve of nothing")
+	}
+	p.Team[0].Vehicle = "q"
+	if !said(p) {
+		t.Error("no reserve")
+	}
+	rows := strings.Repeat(`{"thrust_n":1},`, 1001)
+	_, faults := Decode([]byte(`{"format":"liftplan/1","vehicles":{"a b":{"bench":[` + strings.TrimSuffix(rows, ",") + `]}}}`))
+	if want := `vehicles["a b"].bench has 1001 rows; the most is 1000. Keep every tenth row; the curve between them is smooth.`; !strings.Contains(faults.String(), want) {
+		t.Errorf("%s, want %s", faults, want)
+	}
+	if got := ClassPath("a b"); got != `vehicles["a b"]` {
+		t.Error(got)
+	}
+}
