@@ -44,8 +44,9 @@ generated: generate ## fail when a generated file was not current
 wasm-tests: ## the core's tests again as js/wasm under Node
 	@GOOS=js GOARCH=wasm $(GO) test -exec "$(WASM_EXEC)" $$($(GO) list ./core/... | grep -v crosscheck)
 
-golden: ## write the golden reports again; read the diff
+golden: ## write the golden files again; read the diff
 	@$(GO) test ./core/report -update
+	@$(GO) test ./core/handover -run Golden -update
 
 bench: ## Go benchmarks, native
 	@$(GO) test -run '^$$' -bench . -benchmem ./core/...

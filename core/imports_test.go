@@ -21,7 +21,7 @@ var level = map[string]int{
 	"share":   4,
 	"agility": 5, "energy": 5, "scatter": 5, "formation": 5, "hang": 5, "lost": 5, "patch": 5, "gust": 5,
 	"check": 6, "place": 6,
-	"report": 7, "advice": 8, "crosscheck": 8,
+	"report": 7, "advice": 8, "crosscheck": 9, "handover": 8,
 }
 
 // forbidden is what the core must not see: files, clocks, the network, the browser, true chance.
