@@ -53,8 +53,9 @@ func (s *Study) kind(name string) craft {
 	before := len(s.Needs)
 	if len(c.Bench) > 0 {
 		table, err := bench.New(c.Bench)
-		need("bench", err != nil)
-		if err == nil {
+		if need("bench", err != nil); err != nil {
+			s.Assumed = append(s.Assumed, "Static test of "+name+" not used. "+err.Error())
+		} else {
 			k.rotor.table = table.Power
 			_, most := table.Span()
 			if v, ok := table.Voltage(most); ok {

@@ -3,6 +3,7 @@ package energy_test
 import (
 	"math"
 	"reflect"
+	"strings"
 	"testing"
 
 	"cohoist/core/air"
@@ -218,6 +219,37 @@ func TestNeeds(t *testing.T) {
 	}
 	if len(s.Assumed) != 4 || s.Assumed[1] != "Usable energy of odd left out: taken as all that is printed." {
 		t.Errorf("%q", s.Assumed)
+	}
+}
+
+// A static test goes before figure of merit and drive: the power of the rows at the thrust, at another density that of the same
+// coefficients; the voltage of its last row is that of the thrusts. Outside its rows, and with one that is none, nothing is guessed.
+func TestBench(t *testing.T) {
+	fed := func(rows ...plan.Bench) plan.Plan {
+		p := square(plan.Cable, sagging(40), sagging(40))
+		for name, c := range p.Vehicles {
+			c.FigureOfMerit, c.DriveEfficiency, c.Bench = math.NaN(), math.NaN(), rows
+			p.Vehicles[name] = c
+		}
+		return p
+	}
+	rows := []plan.Bench{{Thrust: 1, Power: 8, Voltage: 24}, {Thrust: 2 * share.Gravity / 4, Power: 70, Voltage: 23}, {Thrust: 10, Power: 210, Voltage: 22}}
+	s, _, _ := of(t, fed(rows...))
+	near(t, "power", s.Vehicles[0].Power, 4*70, 1e-6) // the day's density is 1.5e-8 off the standard's
+	v := s.Vehicles[0]
+	near(t, "thrust from full", v.ThrustFull, 40*(v.VoltageFull/22)*(v.VoltageFull/22), 1e-7)
+	near(t, "thrust at the end", v.ThrustLast, 40*(v.VoltageLast/22)*(v.VoltageLast/22), 1e-7)
+	p := fed(rows...)
+	p.Site.TemperatureOffset = 15
+	warm, _, _ := of(t, p)
+	if r := warm.Power / s.Power; r < 1.01 || r > 1.05 { // T^1.5: 1.0257
+		t.Errorf("warm air takes %g", r)
+	}
+	if out, _, _ := of(t, fed(rows[0], plan.Bench{Thrust: 4, Power: 60, Voltage: 23})); !math.IsNaN(out.Power) || out.First != -1 || out.Even != nil {
+		t.Errorf("outside its rows: %+v", out)
+	}
+	if none, _, _ := of(t, fed(rows[0])); len(none.Needs) != 2 || none.Needs[0] != "vehicles.even.bench" || !strings.HasPrefix(none.Assumed[0], "Static test of even not used. A static test needs") {
+		t.Errorf("%q %q", none.Needs, none.Assumed)
 	}
 }
 
