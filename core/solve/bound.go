@@ -96,7 +96,7 @@ func (s *Solver) repair(r *Result, still bool) (stray float64) {
 		d := vec.V3{y[0], y[1], y[2]}.Add(vec.V3{y[3], y[4], y[5]}.Cross(q.At))
 		d[2] += r.PullZ[i]
 		for j := range c {
-			c[j].A = max(c[j].A, c[j].V.Norm())
+			c[j].A = max(c[j].A, length(c[j].V))
 			d = d.Add(c[j].V)
 			d[2] += float64(q.Cones[j].Z * c[j].A)
 		}
@@ -123,7 +123,7 @@ func (s *Solver) payMost(q *Pull, c []Dual, d vec.V3) bool {
 	}
 	if best >= 0 {
 		c[best].V = c[best].V.Sub(d)
-		c[best].A = max(c[best].A, c[best].V.Norm())
+		c[best].A = max(c[best].A, length(c[best].V))
 	}
 	return best >= 0
 }
@@ -137,7 +137,7 @@ func (s *Solver) payStill(q *Pull, z *float64, c []Dual, d *vec.V3) bool {
 			continue
 		}
 		c[j].V = c[j].V.Sub(*d)
-		c[j].A = max(c[j].A, c[j].V.Norm())
+		c[j].A = max(c[j].A, length(c[j].V))
 		return true
 	}
 	for j := range c {
@@ -147,7 +147,7 @@ func (s *Solver) payStill(q *Pull, z *float64, c []Dual, d *vec.V3) bool {
 		}
 		old := c[j].A
 		v := c[j].V.Sub(vec.V3{d[0], d[1], 0})
-		a := max(old, v.Norm())
+		a := max(old, length(v))
 		dz := d[2] + float64(k.Z*(a-old))
 		if math.IsInf(q.MinZ, -1) || dz > *z {
 			continue

@@ -1,6 +1,10 @@
 package solve
 
-import "math"
+import (
+	"math"
+
+	"cohoist/core/vec"
+)
 
 // four is an element of a second-order cone, a ≥ |(x, y, z)|. Flat cones keep z at 0. It is a
 // struct, not an array, so that the compiler keeps it in registers.
@@ -129,6 +133,11 @@ func larger(a, b float64) float64 {
 		return a
 	}
 	return b
+}
+
+// length is |v| for numbers whose squares are within range, as forces are.
+func length(v vec.V3) float64 {
+	return math.Sqrt(float64(v[0]*v[0]) + float64(v[1]*v[1]) + float64(v[2]*v[2]))
 }
 
 // longest is the largest |component|.

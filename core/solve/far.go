@@ -19,7 +19,7 @@ func (s *Solver) far(q *Pull, j int) bool {
 	}
 	if !k.Flat && k.Z == 0 && k.B == (vec.V3{}) {
 		for i := range q.Cones {
-			if o := &q.Cones[i]; i != j && !o.Flat && o.Z == 0 && o.T == 0 && o.D == (vec.V3{}) && o.C+o.B.Norm() < k.C {
+			if o := &q.Cones[i]; i != j && !o.Flat && o.Z == 0 && o.T == 0 && o.D == (vec.V3{}) && o.C+length(o.B) < k.C {
 				return true
 			}
 		}
@@ -38,7 +38,7 @@ func (s *Solver) far(q *Pull, j int) bool {
 }
 
 // farAway is the slack, over the mean force, of a bound that is guessed not to matter.
-const farAway = 1.5
+const farAway = 1
 
 // opensLater tells that another cone of the pull, one that t opens, bounds |F| all the same.
 func opensLater(q *Pull, j int) bool {

@@ -72,7 +72,7 @@ func (s *Solver) units() {
 		f := 0.0
 		for j := range q.Cones {
 			if c := &q.Cones[j]; !c.Flat && !math.IsInf(c.C, 1) {
-				if v := math.Abs(c.C) + math.Abs(c.T*s.t0) + c.B.Norm(); f == 0 || v < f {
+				if v := math.Abs(c.C) + math.Abs(c.T*s.t0) + length(c.B); f == 0 || v < f {
 					f = v
 				}
 			}
@@ -85,7 +85,7 @@ func (s *Solver) units() {
 func opens(q *Pull) float64 {
 	for j := range q.Cones {
 		if c := &q.Cones[j]; !c.Flat && c.T != 0 {
-			return (c.B.Norm() + math.Abs(below(q.MinZ))) / math.Abs(c.T)
+			return (length(c.B) + math.Abs(below(q.MinZ))) / math.Abs(c.T)
 		}
 	}
 	return 0
