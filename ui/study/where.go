@@ -52,7 +52,7 @@ func (w *where) Do(t *Turn, what string) {
 		w.many(t, c)
 	case verb == "take" && w.best.fresh(t):
 		t.Take(w.best.plan(w.best.reply.Answer.Places), talk.Where)
-	case verb == "front" && err == nil && w.best.fresh(t) && i >= 0 && i < len(w.best.reply.Front):
+	case verb == "front" && err == nil && w.best.current(t) && i >= 0 && i < len(w.best.reply.Front):
 		t.Take(w.best.plan(w.best.reply.Front[i].Places), talk.Where)
 	case verb == "team" && err == nil:
 		if p, ok := w.table.team(t, i); ok {

@@ -113,10 +113,13 @@ func (f *found) taken(t *Turn) bool {
 	return false
 }
 
+// current tells that the plan is the one that was asked about, or has places that were found for it.
+func (f *found) current(t *Turn) bool { return f != nil && (f.fresh(t) || f.taken(t)) }
+
 // standing says how what was found stands to the plan on the screen; empty when it was asked about just so.
 func (f *found) standing(t *Turn) string {
 	switch {
-	case f.set != chosen(t) && (f.fresh(t) || f.taken(t)):
+	case f.set != chosen(t) && f.current(t):
 		return "Found with other choices: "
 	case f.fresh(t):
 		return ""

@@ -27,7 +27,7 @@ type pairRow struct {
 
 // front is the front as a component.
 func (f *found) front(t *Turn) *WhereFront {
-	w := &WhereFront{Fresh: f.fresh(t) || f.taken(t), Names: [2]string{capital(goalName(f.goals[0])), capital(goalName(f.goals[1]))}, units: f.kept.units, goals: f.goals}
+	w := &WhereFront{Fresh: f.current(t), Names: [2]string{capital(goalName(f.goals[0])), capital(goalName(f.goals[1]))}, units: f.kept.units, goals: f.goals}
 	n := len(f.reply.Front)
 	shown := min(n, mostPairs)
 	for k := range shown {
