@@ -28,6 +28,9 @@ func (s Summary) Survives() bool {
 // Holds tells that what is left holds the payload with the thrust there is.
 func (e Entry) Holds() bool { return e.Utilisation <= 1+rounding }
 
+// Within tells that it does so within the crew's limit.
+func (e Entry) Within(limit float64) bool { return e.Utilisation <= limit*(1+rounding) }
+
 // nouns of the kinds, and what the loss of any one is called.
 var nouns = [...]string{"vehicle", "pair of vehicles", "rotor"}
 
@@ -59,7 +62,7 @@ func (s *Study) count(k Kind) Summary {
 		case math.IsNaN(e.Utilisation):
 			sum.Unsolved++
 			continue
-		case e.Utilisation <= s.Limit*(1+rounding):
+		case e.Within(s.Limit):
 			sum.Within++
 		case e.Holds():
 			sum.Strained++

@@ -15,6 +15,8 @@ import "cohoist/ui/format"
 import "cohoist/core/plan"
 import "cohoist/core/report"
 
+import "cohoist/core/lost"
+
 import "strconv"
 import "cohoist/core/advice"
 
@@ -259,6 +261,51 @@ var _ vjson.RawMessage
 var _ js.Value
 var _ log.Logger
 
+// Fields is some fields of the plan, for a section that has few.
+type Fields struct {
+	Units   format.Units
+	Entries []Entry
+}
+
+func (c *Fields) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
+
+	vgout = &vugu.BuildOut{}
+
+	var vgiterkey interface{}
+	_ = vgiterkey
+	var vgn *vugu.VGNode
+	vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "study-form few"}}}
+	vgout.Out = append(vgout.Out, vgn) // root for output
+	{
+		vgparent := vgn
+		_ = vgparent
+		{
+			vgcompKey := vugu.MakeCompKey(0x346A9D19747260D7^vgin.CurrentPositionHash(), vgiterkey)
+			// ask BuildEnv for prior instance of this specific component
+			vgcomp, _ := vgin.BuildEnv.CachedComponent(vgcompKey).(*Form)
+			if vgcomp == nil {
+				// create new one if needed
+				vgcomp = new(Form)
+				vgin.BuildEnv.WireComponent(vgcomp)
+			}
+			vgin.BuildEnv.UseComponent(vgcompKey, vgcomp) // ensure we can use this in the cache next time around
+			vgcomp.Entries = c.Entries
+			vgcomp.Units = c.Units
+			vgout.Components = append(vgout.Components, vgcomp)
+			vgn = &vugu.VGNode{Component: vgcomp}
+			vgparent.AppendChild(vgn)
+		}
+	}
+	return vgout
+}
+
+// 'fix' unused imports
+var _ fmt.Stringer
+var _ reflect.Type
+var _ vjson.RawMessage
+var _ js.Value
+var _ log.Logger
+
 // Form is inputs for fields of the plan.
 type Form struct {
 	Units   format.Units
@@ -340,6 +387,236 @@ func (c *Form) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 				vgparent.AppendChild(vgn)
 				vgn.AddAttrInterface("data-piece", "fault "+e.Path)
 				vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t"}
+				vgparent.AppendChild(vgn)
+			}
+		}
+		vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n"}
+		vgparent.AppendChild(vgn)
+	}
+	return vgout
+}
+
+// 'fix' unused imports
+var _ fmt.Stringer
+var _ reflect.Type
+var _ vjson.RawMessage
+var _ js.Value
+var _ log.Logger
+
+// Lost is what is left of a team when a vehicle, two, or a rotor fail.
+type Lost struct {
+	Study lost.Study
+	Other lost.Study // of single vehicles, by the other rule
+	Units format.Units
+}
+
+func (c *Lost) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
+
+	vgout = &vugu.BuildOut{}
+
+	var vgiterkey interface{}
+	_ = vgiterkey
+	var vgn *vugu.VGNode
+	vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "study-inside"}}}
+	vgout.Out = append(vgout.Out, vgn) // root for output
+	{
+		vgparent := vgn
+		_ = vgparent
+		vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t"}
+		vgparent.AppendChild(vgn)
+		vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "p", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "lead"}}}
+		vgparent.AppendChild(vgn)
+		vgn.SetInnerHTML(vugu.HTML("What is left once all has come to rest. How the team gets there, what a falling vehicle hits and how it jerks its own cable are not worked out. The rest share as evenly as they can, whatever the policy. Theory, chapter 13."))
+		vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t"}
+		vgparent.AppendChild(vgn)
+		vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "ul", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "peaks-one"}, vugu.VGAttribute{Namespace: "", Key: "id", Val: "lost-says"}}}
+		vgparent.AppendChild(vgn)
+		{
+			vgparent := vgn
+			_ = vgparent
+			for vgiterkeyt, t := range c.sentences() {
+				var vgiterkey interface{} = vgiterkeyt
+				_ = vgiterkey
+				t := t
+				_ = t
+				vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "li", Attr: []vugu.VGAttribute(nil)}
+				vgparent.AppendChild(vgn)
+				vgn.SetInnerHTML(t)
+			}
+		}
+		vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t"}
+		vgparent.AppendChild(vgn)
+		if c.Study.Vehicles.Asked > 1 && c.Study.Vehicles.Asked <= mostGrid {
+			vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "figure", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "lo"}}}
+			vgparent.AppendChild(vgn)
+			{
+				vgparent := vgn
+				_ = vgparent
+				vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "lo-room"}, vugu.VGAttribute{Namespace: "", Key: "tabindex", Val: "0"}, vugu.VGAttribute{Namespace: "", Key: "role", Val: "group"}, vugu.VGAttribute{Namespace: "", Key: "aria-label", Val: "Grid of losses"}}}
+				vgparent.AppendChild(vgn)
+				{
+					vgparent := vgn
+					_ = vgparent
+					{
+						var vgcomp vugu.Builder = c.grid()
+						if vgcomp != nil {
+							vgin.BuildEnv.WireComponent(vgcomp)
+							vgout.Components = append(vgout.Components, vgcomp)
+							vgn = &vugu.VGNode{Component: vgcomp}
+							vgparent.AppendChild(vgn)
+						}
+					}
+				}
+				vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "figcaption", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "lead"}}}
+				vgparent.AppendChild(vgn)
+				vgn.SetInnerHTML(c.caption())
+			}
+		}
+		vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t"}
+		vgparent.AppendChild(vgn)
+		vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "table lo-table"}, vugu.VGAttribute{Namespace: "", Key: "id", Val: "lost-table"}, vugu.VGAttribute{Namespace: "", Key: "role", Val: "table"}, vugu.VGAttribute{Namespace: "", Key: "aria-label", Val: "One vehicle lost, and what the rest need"}}}
+		vgparent.AppendChild(vgn)
+		{
+			vgparent := vgn
+			_ = vgparent
+			vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t\t"}
+			vgparent.AppendChild(vgn)
+			vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "tr head"}, vugu.VGAttribute{Namespace: "", Key: "role", Val: "row"}}}
+			vgparent.AppendChild(vgn)
+			vgn.SetInnerHTML(vugu.HTML("\x3Cspan role=\"columnheader\"\x3ELost\x3C/span\x3E\x3Cspan role=\"columnheader\"\x3EThe rest need\x3C/span\x3E\x3Cspan role=\"columnheader\"\x3EWith a second one\x3C/span\x3E\x3Cspan role=\"columnheader\"\x3EOne of its rotors, the worst\x3C/span\x3E"))
+			vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t\t"}
+			vgparent.AppendChild(vgn)
+			for vgiterkeyt, r := range c.rows() {
+				var vgiterkey interface{} = vgiterkeyt
+				_ = vgiterkey
+				r := r
+				_ = r
+				vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "tr"}, vugu.VGAttribute{Namespace: "", Key: "role", Val: "row"}}}
+				vgparent.AppendChild(vgn)
+				{
+					vgparent := vgn
+					_ = vgparent
+					vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "b", Attr: []vugu.VGAttribute{{Namespace: "", Key: "role", Val: "cell"}}}
+					vgparent.AppendChild(vgn)
+					vgn.SetInnerHTML(r.ID)
+					vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute{{Namespace: "", Key: "role", Val: "cell"}, vugu.VGAttribute{Namespace: "", Key: "data-name", Val: "The rest need"}}}
+					vgparent.AppendChild(vgn)
+					{
+						vgparent := vgn
+						_ = vgparent
+						vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute(nil)}
+						vgparent.AppendChild(vgn)
+						vgn.SetInnerHTML(c.brief(r.Entry) + ", " + r.Says)
+						{
+							var vgcomp vugu.Builder = c.meter(r)
+							if vgcomp != nil {
+								vgin.BuildEnv.WireComponent(vgcomp)
+								vgout.Components = append(vgout.Components, vgcomp)
+								vgn = &vugu.VGNode{Component: vgcomp}
+								vgparent.AppendChild(vgn)
+							}
+						}
+					}
+					vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute{{Namespace: "", Key: "role", Val: "cell"}, vugu.VGAttribute{Namespace: "", Key: "data-name", Val: "With a second one"}}}
+					vgparent.AppendChild(vgn)
+					vgn.SetInnerHTML(r.Second)
+					vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute{{Namespace: "", Key: "role", Val: "cell"}, vugu.VGAttribute{Namespace: "", Key: "data-name", Val: "One of its rotors"}}}
+					vgparent.AppendChild(vgn)
+					vgn.SetInnerHTML(r.Rotor)
+				}
+			}
+			vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t"}
+			vgparent.AppendChild(vgn)
+		}
+		vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t"}
+		vgparent.AppendChild(vgn)
+		if c.Study.Rule != "" {
+			vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "h3", Attr: []vugu.VGAttribute(nil)}
+			vgparent.AppendChild(vgn)
+			{
+				vgparent := vgn
+				_ = vgparent
+				vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "The other lines in the first instant"}
+				vgparent.AppendChild(vgn)
+			}
+		}
+		vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t"}
+		vgparent.AppendChild(vgn)
+		if c.Study.Rule != "" {
+			vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "p", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "lead"}, vugu.VGAttribute{Namespace: "", Key: "id", Val: "lost-lines"}}}
+			vgparent.AppendChild(vgn)
+			vgn.SetInnerHTML(c.linesLead())
+		}
+		vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t"}
+		vgparent.AppendChild(vgn)
+		if len(c.lines()) > 0 {
+			vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "table lo-lines"}, vugu.VGAttribute{Namespace: "", Key: "role", Val: "table"}, vugu.VGAttribute{Namespace: "", Key: "aria-label", Val: "What each line bears when another vehicle is lost"}}}
+			vgparent.AppendChild(vgn)
+			{
+				vgparent := vgn
+				_ = vgparent
+				vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t\t"}
+				vgparent.AppendChild(vgn)
+				vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "tr head"}, vugu.VGAttribute{Namespace: "", Key: "role", Val: "row"}}}
+				vgparent.AppendChild(vgn)
+				vgn.SetInnerHTML(vugu.HTML("\x3Cspan role=\"columnheader\"\x3ELine of\x3C/span\x3E\x3Cspan role=\"columnheader\" class=\"num\"\x3ENow\x3C/span\x3E\x3Cspan role=\"columnheader\" class=\"num\"\x3EAt rest after\x3C/span\x3E\x3Cspan role=\"columnheader\" class=\"num\"\x3EFirst swing\x3C/span\x3E\x3Cspan role=\"columnheader\"\x3EOf its working load\x3C/span\x3E"))
+				vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t\t"}
+				vgparent.AppendChild(vgn)
+				for vgiterkeyt, l := range c.lines() {
+					var vgiterkey interface{} = vgiterkeyt
+					_ = vgiterkey
+					l := l
+					_ = l
+					vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "tr"}, vugu.VGAttribute{Namespace: "", Key: "role", Val: "row"}}}
+					vgparent.AppendChild(vgn)
+					{
+						vgparent := vgn
+						_ = vgparent
+						vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "b", Attr: []vugu.VGAttribute{{Namespace: "", Key: "role", Val: "cell"}}}
+						vgparent.AppendChild(vgn)
+						vgn.SetInnerHTML(l.ID)
+						vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute{{Namespace: "", Key: "role", Val: "cell"}, vugu.VGAttribute{Namespace: "", Key: "class", Val: "num"}, vugu.VGAttribute{Namespace: "", Key: "data-name", Val: "Now"}}}
+						vgparent.AppendChild(vgn)
+						vgn.SetInnerHTML(c.force(l.Before))
+						vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute{{Namespace: "", Key: "role", Val: "cell"}, vugu.VGAttribute{Namespace: "", Key: "class", Val: "num"}, vugu.VGAttribute{Namespace: "", Key: "data-name", Val: "At rest after"}}}
+						vgparent.AppendChild(vgn)
+						vgn.SetInnerHTML(c.force(l.After) + ", " + l.Without + " lost")
+						vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute{{Namespace: "", Key: "role", Val: "cell"}, vugu.VGAttribute{Namespace: "", Key: "class", Val: "num"}, vugu.VGAttribute{Namespace: "", Key: "data-name", Val: "First swing"}}}
+						vgparent.AppendChild(vgn)
+						vgn.SetInnerHTML(c.force(l.Peak))
+						vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute{{Namespace: "", Key: "role", Val: "cell"}, vugu.VGAttribute{Namespace: "", Key: "data-name", Val: "Of its working load"}}}
+						vgparent.AppendChild(vgn)
+						{
+							vgparent := vgn
+							_ = vgparent
+							vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute(nil)}
+							vgparent.AppendChild(vgn)
+							vgn.SetInnerHTML(c.part(l))
+							{
+								var vgcomp vugu.Builder = c.strain(l)
+								if vgcomp != nil {
+									vgin.BuildEnv.WireComponent(vgcomp)
+									vgout.Components = append(vgout.Components, vgcomp)
+									vgn = &vugu.VGNode{Component: vgcomp}
+									vgparent.AppendChild(vgn)
+								}
+							}
+						}
+					}
+				}
+				vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t"}
+				vgparent.AppendChild(vgn)
+			}
+		}
+		vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t"}
+		vgparent.AppendChild(vgn)
+		if len(c.lines()) > 0 {
+			vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "p", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "hint"}}}
+			vgparent.AppendChild(vgn)
+			{
+				vgparent := vgn
+				_ = vgparent
+				vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "The first swing counts the load as put on at once: an undamped line then stretches past its new rest by as much again, the factor of 2 for a suddenly applied load (13.5). It is one line by itself; slings of unlike stiffness, and a payload that turns, may do worse. Each line stands at the loss that pulls it most."}
 				vgparent.AppendChild(vgn)
 			}
 		}

@@ -37,24 +37,36 @@ var known counsel
 // wouldDo is what would make it lift.
 type wouldDo struct{}
 
-func (*wouldDo) See(t *Turn) {
-	troubled := t.Report.Verdict == report.Fails || t.Report.Verdict == report.ThinLift
-	if !troubled {
+func (w *wouldDo) See(t *Turn) {
+	switch {
+	case !troubled(t):
 		t.Say(talk.WouldDo+"-gist", "Nothing has to change.")
-	}
-	if !troubled && !t.Opened(talk.WouldDo) {
-		return
-	}
-	if known.of != t.Gen {
+	case known.of != t.Gen:
 		t.Say(talk.WouldDo+"-gist", "Being worked out …")
-		t.Send()
 	}
-	if !known.get(t) {
-		return
+	if known.of == t.Gen && w.wanted(t) {
+		w.show(t)
 	}
-	c := &Remedies{Advice: known.found, Troubled: troubled}
+}
+
+// Rest works the advice out.
+func (w *wouldDo) Rest(t *Turn) {
+	if known.of != t.Gen && w.wanted(t) && known.get(t) {
+		w.show(t)
+	}
+}
+
+func (*wouldDo) wanted(t *Turn) bool { return troubled(t) || t.Opened(talk.WouldDo) }
+
+func (*wouldDo) show(t *Turn) {
+	c := &Remedies{Advice: known.found, Troubled: troubled(t)}
 	t.Say(talk.WouldDo+"-gist", c.gist())
 	t.Show(talk.WouldDo, c)
+}
+
+// troubled tells that the lift fails, or nearly does.
+func troubled(t *Turn) bool {
+	return t.Report.Verdict == report.Fails || t.Report.Verdict == report.ThinLift
 }
 
 func (*wouldDo) Do(t *Turn, what string) {
@@ -68,8 +80,15 @@ func (*wouldDo) Do(t *Turn, what string) {
 type moves struct{}
 
 func (*moves) See(t *Turn) {
-	if t.Opened(talk.Moves) && known.get(t) {
+	if t.Opened(talk.Moves) && known.of == t.Gen {
 		t.Show(talk.Moves, &Movers{Advice: known.found})
+	}
+}
+
+// Rest works the advice out.
+func (m *moves) Rest(t *Turn) {
+	if t.Opened(talk.Moves) && known.of != t.Gen && known.get(t) {
+		m.See(t)
 	}
 }
 

@@ -25,6 +25,7 @@ type Program struct {
 	todo    []string          // buttons
 	typed   map[string]string // fields of the plan
 	env     *vugu.BuildEnv
+	rested  int // generation of the plan that stood still
 }
 
 // Hear takes a message; Step answers it.
@@ -65,14 +66,23 @@ func (p *Program) Step() bool {
 		id, what, _ := strings.Cut(do, " ")
 		p.turn(q, id, func(s Study, t *Turn) { s.Do(t, what) })
 	}
-	for _, s := range talk.Sections {
-		if s.Bench != p.Bench || p.heard && p.now.Gen != q.Gen {
-			continue
+	p.each(q, func(s Study, t *Turn) { s.See(t) })
+	p.each(q, func(s Study, t *Turn) {
+		if s, ok := s.(Patient); ok {
+			s.Rest(t)
 		}
-		p.turn(q, s.ID, func(s Study, t *Turn) { s.See(t) })
-	}
+	})
 	p.send(Answer{Gen: q.Gen})
 	return true
+}
+
+// each lets every study of the bench have a turn, until another plan comes.
+func (p *Program) each(q Question, f func(Study, *Turn)) {
+	for _, s := range talk.Sections {
+		if s.Bench == p.Bench && !(p.heard && p.now.Gen != q.Gen) {
+			p.turn(q, s.ID, f)
+		}
+	}
 }
 
 // turn lets a study do something; a panic becomes what the study says.

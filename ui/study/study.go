@@ -24,9 +24,21 @@ type Study interface {
 	Do(t *Turn, what string)
 }
 
+// Patient is a study that also has work for when the plan rests. It comes after what all studies show while
+// the plan moves.
+type Patient interface {
+	Rest(t *Turn)
+}
+
 // All are the studies by section.
 func All() map[string]Study {
-	return map[string]Study{talk.WouldDo: &wouldDo{}, talk.Moves: &moves{}, talk.Bent: bent{}, talk.Where: &where{}}
+	return map[string]Study{
+		talk.WouldDo: &wouldDo{},
+		talk.Moves:   &moves{},
+		talk.Bent:    bent{},
+		talk.Lost:    &quick{id: talk.Lost, question: &losses{}},
+		talk.Where:   &where{},
+	}
 }
 
 // Question is a plan with what was chosen in the studies' own inputs.
@@ -112,15 +124,17 @@ func (t *Turn) GoOn() bool {
 	return !t.program.void(t)
 }
 
-// Rested waits until the plan has not changed for a moment, and tells whether the work still counts.
+// Rested waits until the plan has not changed for a moment, and tells whether the work still counts. Studies
+// wait for the same moment.
 func (t *Turn) Rested() bool {
-	for range restSteps {
+	for i := 0; i < restSteps && t.program.rested != t.Gen; i++ {
 		t.program.pause(rest / restSteps)
 		if t.program.void(t) {
 			return false
 		}
 	}
-	return true
+	t.program.rested = t.Gen
+	return !t.program.void(t)
 }
 
 // rest is how long a plan stands still before long work on it begins, in milliseconds.

@@ -27,6 +27,7 @@ const (
 	WouldDo = "would-do"
 	Moves   = "moves"
 	Bent    = "bent"
+	Lost    = "lost"
 	Where   = "where"
 )
 
@@ -35,6 +36,7 @@ var Sections = []Section{
 	{WouldDo, "What would do", "the smallest single changes that would make it lift", Live},
 	{Moves, "What moves the answer", "centimetres, kilograms and wind, by what they cost", Live},
 	{Bent, "The payload as a beam, and who carries it", "bending, deflection, and what a team carries that holds its places", Live},
+	{Lost, "If a vehicle is lost", "who may fail, and what the others then bear", Live},
 	{Where, "Where to attach", "the best holes or places, what a shift costs, how many it takes", Long},
 }
 
@@ -56,4 +58,14 @@ func (a Ask) Opened(id string) bool {
 		}
 	}
 	return false
+}
+
+// Of is the section with an id.
+func Of(id string) Section {
+	for _, s := range Sections {
+		if s.ID == id {
+			return s
+		}
+	}
+	return Section{}
 }
