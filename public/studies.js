@@ -79,6 +79,8 @@
     try { localStorage.setItem(key, JSON.stringify(set)); } catch { /* kept as long as the page stands */ }
     tell(el, { set });
   };
+  // measured is what was typed, a bare number with the unit that stands beside the input.
+  const measured = (el) => (el.dataset.unit && /[\d.,]\s*$/.test(el.value) ? el.value + " " + el.dataset.unit : el.value);
   addEventListener("click", (e) => {
     let el = inside(e, "do");
     if (el) tell(el, { do: el.dataset.do });
@@ -89,7 +91,7 @@
     let el = inside(e, "set");
     if (el && el.type === "file") {
       if (el.files[0]) el.files[0].text().then((text) => choose(el, el.dataset.set, text));
-    } else if (el) choose(el, el.dataset.set, el.type === "checkbox" ? String(el.checked) : el.value);
+    } else if (el) choose(el, el.dataset.set, el.type === "checkbox" ? String(el.checked) : measured(el));
     el = inside(e, "field");
     if (el) tell(el, { path: el.dataset.field, text: el.value });
   });

@@ -15,6 +15,8 @@ import "cohoist/ui/format"
 import "cohoist/core/plan"
 import "cohoist/core/report"
 
+import "cohoist/core/hang"
+
 import "cohoist/core/lost"
 
 import "strconv"
@@ -261,6 +263,104 @@ var _ vjson.RawMessage
 var _ js.Value
 var _ log.Logger
 
+// Choices is inputs for the settings of a study.
+type Choices struct {
+	Study string
+	List  []Choice
+}
+
+func (c *Choices) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
+
+	vgout = &vugu.BuildOut{}
+
+	var vgiterkey interface{}
+	_ = vgiterkey
+	var vgn *vugu.VGNode
+	vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "rows choices"}}}
+	vgout.Out = append(vgout.Out, vgn) // root for output
+	{
+		vgparent := vgn
+		_ = vgparent
+		vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t"}
+		vgparent.AppendChild(vgn)
+		for vgiterkeyt, e := range c.List {
+			var vgiterkey interface{} = vgiterkeyt
+			_ = vgiterkey
+			e := e
+			_ = e
+			vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "row"}}}
+			vgparent.AppendChild(vgn)
+			{
+				vgparent := vgn
+				_ = vgparent
+				vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t\t"}
+				vgparent.AppendChild(vgn)
+				vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "label", Attr: []vugu.VGAttribute(nil)}
+				vgparent.AppendChild(vgn)
+				vgn.AddAttrInterface("for", settingID(c.Study, e.Name))
+				vgn.AddAttrInterface("title", e.Help)
+				vgn.SetInnerHTML(e.Label)
+				vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t\t"}
+				vgparent.AppendChild(vgn)
+				vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "entry"}}}
+				vgparent.AppendChild(vgn)
+				{
+					vgparent := vgn
+					_ = vgparent
+					if e.Words == nil {
+						vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "input", Attr: []vugu.VGAttribute{{Namespace: "", Key: "type", Val: "text"}, vugu.VGAttribute{Namespace: "", Key: "inputmode", Val: "decimal"}, vugu.VGAttribute{Namespace: "", Key: "autocomplete", Val: "off"}, vugu.VGAttribute{Namespace: "", Key: "spellcheck", Val: "false"}}}
+						vgparent.AppendChild(vgn)
+						vgn.AddAttrInterface("data-set", c.Study+"."+e.Name)
+						vgn.AddAttrInterface("data-unit", e.Unit)
+						vgn.AddAttrInterface("id", settingID(c.Study, e.Name))
+						vgn.AddAttrInterface("placeholder", e.Until)
+					}
+					if e.Words != nil {
+						vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "select", Attr: []vugu.VGAttribute(nil)}
+						vgparent.AppendChild(vgn)
+						vgn.AddAttrInterface("data-set", c.Study+"."+e.Name)
+						vgn.AddAttrInterface("id", settingID(c.Study, e.Name))
+						{
+							vgparent := vgn
+							_ = vgparent
+							for vgiterkeyt, w := range e.Words {
+								var vgiterkey interface{} = vgiterkeyt
+								_ = vgiterkey
+								w := w
+								_ = w
+								vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "option", Attr: []vugu.VGAttribute(nil)}
+								vgparent.AppendChild(vgn)
+								vgn.AddAttrInterface("value", w.Value)
+								vgn.SetInnerHTML(w.Name)
+							}
+						}
+					}
+					vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "unit"}}}
+					vgparent.AppendChild(vgn)
+					vgn.SetInnerHTML(e.Unit)
+				}
+				vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t\t"}
+				vgparent.AppendChild(vgn)
+				vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "fault"}, vugu.VGAttribute{Namespace: "", Key: "role", Val: "alert"}}}
+				vgparent.AppendChild(vgn)
+				vgn.AddAttrInterface("data-piece", "fault "+c.Study+"."+e.Name)
+				vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t"}
+				vgparent.AppendChild(vgn)
+			}
+		}
+		vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n"}
+		vgparent.AppendChild(vgn)
+	}
+	return vgout
+}
+
+// 'fix' unused imports
+var _ fmt.Stringer
+var _ reflect.Type
+var _ vjson.RawMessage
+var _ js.Value
+var _ log.Logger
+
 // Fields is some fields of the plan, for a section that has few.
 type Fields struct {
 	Units   format.Units
@@ -386,6 +486,352 @@ func (c *Form) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 				vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "fault"}, vugu.VGAttribute{Namespace: "", Key: "role", Val: "alert"}}}
 				vgparent.AppendChild(vgn)
 				vgn.AddAttrInterface("data-piece", "fault "+e.Path)
+				vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t"}
+				vgparent.AppendChild(vgn)
+			}
+		}
+		vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n"}
+		vgparent.AppendChild(vgn)
+	}
+	return vgout
+}
+
+// 'fix' unused imports
+var _ fmt.Stringer
+var _ reflect.Type
+var _ vjson.RawMessage
+var _ js.Value
+var _ log.Logger
+
+// Hang is how a payload on cables hangs and swings, or why it does not.
+type Hang struct {
+	Why    string
+	Plan   plan.Plan
+	Units  format.Units
+	hung   *hung
+	upsets []pair
+	modes  []hang.Mode
+	rate   float64
+	others []hang.State
+	looked bool
+}
+
+func (c *Hang) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
+
+	vgout = &vugu.BuildOut{}
+
+	var vgiterkey interface{}
+	_ = vgiterkey
+	var vgn *vugu.VGNode
+	vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "study-inside"}}}
+	vgout.Out = append(vgout.Out, vgn) // root for output
+	{
+		vgparent := vgn
+		_ = vgparent
+		vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t"}
+		vgparent.AppendChild(vgn)
+		if c.Why != "" {
+			vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "p", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "lead"}}}
+			vgparent.AppendChild(vgn)
+			vgn.SetInnerHTML(c.Why)
+		}
+		vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t"}
+		vgparent.AppendChild(vgn)
+		if c.hung != nil {
+			vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "study-inside"}}}
+			vgparent.AppendChild(vgn)
+			{
+				vgparent := vgn
+				_ = vgparent
+				vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t\t"}
+				vgparent.AppendChild(vgn)
+				vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "p", Attr: []vugu.VGAttribute{{Namespace: "", Key: "id", Val: "hang-head"}}}
+				vgparent.AppendChild(vgn)
+				vgn.SetInnerHTML(c.head())
+				vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t\t"}
+				vgparent.AppendChild(vgn)
+				vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "hg-list"}}}
+				vgparent.AppendChild(vgn)
+				{
+					vgparent := vgn
+					_ = vgparent
+					vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t\t\t"}
+					vgparent.AppendChild(vgn)
+					for vgiterkeyt, p := range c.upsets {
+						var vgiterkey interface{} = vgiterkeyt
+						_ = vgiterkey
+						p := p
+						_ = p
+						vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "figure", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "hg"}}}
+						vgparent.AppendChild(vgn)
+						{
+							vgparent := vgn
+							_ = vgparent
+							vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "h3", Attr: []vugu.VGAttribute(nil)}
+							vgparent.AppendChild(vgn)
+							vgn.SetInnerHTML(kindTitle(p.tilts.kind))
+							{
+								var vgcomp vugu.Builder = c.elevation(p.tilts)
+								if vgcomp != nil {
+									vgin.BuildEnv.WireComponent(vgcomp)
+									vgout.Components = append(vgout.Components, vgcomp)
+									vgn = &vugu.VGNode{Component: vgcomp}
+									vgparent.AppendChild(vgn)
+								}
+							}
+							vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "figcaption", Attr: []vugu.VGAttribute(nil)}
+							vgparent.AppendChild(vgn)
+							{
+								vgparent := vgn
+								_ = vgparent
+								vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute(nil)}
+								vgparent.AppendChild(vgn)
+								vgn.SetInnerHTML(c.follows(p.tilts))
+								vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: " "}
+								vgparent.AppendChild(vgn)
+								if c.asksMore(p) != "" {
+									vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "hg-more"}}}
+									vgparent.AppendChild(vgn)
+									vgn.SetInnerHTML(c.asksMore(p))
+								}
+							}
+						}
+					}
+					vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t\t"}
+					vgparent.AppendChild(vgn)
+				}
+				vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t\t"}
+				vgparent.AppendChild(vgn)
+				if len(c.upsets) > 0 {
+					vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "p", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "lead"}}}
+					vgparent.AppendChild(vgn)
+					{
+						vgparent := vgn
+						_ = vgparent
+						vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "Dashed: as planned. Of each kind, the case that tilts the payload most; the picture looks across its tilt."}
+						vgparent.AppendChild(vgn)
+					}
+				}
+				vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t\t"}
+				vgparent.AppendChild(vgn)
+				if len(c.upsets) > 0 {
+					vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "table hg-pulls"}, vugu.VGAttribute{Namespace: "", Key: "role", Val: "table"}, vugu.VGAttribute{Namespace: "", Key: "aria-label", Val: "Pull of each line"}}}
+					vgparent.AppendChild(vgn)
+					{
+						vgparent := vgn
+						_ = vgparent
+						vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t\t\t"}
+						vgparent.AppendChild(vgn)
+						vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "tr head"}, vugu.VGAttribute{Namespace: "", Key: "role", Val: "row"}}}
+						vgparent.AppendChild(vgn)
+						{
+							vgparent := vgn
+							_ = vgparent
+							vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute{{Namespace: "", Key: "role", Val: "columnheader"}}}
+							vgparent.AppendChild(vgn)
+							vgn.SetInnerHTML(vugu.HTML("Line of"))
+							vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute{{Namespace: "", Key: "role", Val: "columnheader"}}}
+							vgparent.AppendChild(vgn)
+							vgn.SetInnerHTML(vugu.HTML("As planned"))
+							for vgiterkeyt, p := range c.upsets {
+								var vgiterkey interface{} = vgiterkeyt
+								_ = vgiterkey
+								p := p
+								_ = p
+								vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute{{Namespace: "", Key: "role", Val: "columnheader"}}}
+								vgparent.AppendChild(vgn)
+								vgn.SetInnerHTML(kindTitle(p.tilts.kind))
+							}
+						}
+						vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t\t\t"}
+						vgparent.AppendChild(vgn)
+						for vgiterkeyt, r := range c.pulls() {
+							var vgiterkey interface{} = vgiterkeyt
+							_ = vgiterkey
+							r := r
+							_ = r
+							vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "tr"}, vugu.VGAttribute{Namespace: "", Key: "role", Val: "row"}}}
+							vgparent.AppendChild(vgn)
+							{
+								vgparent := vgn
+								_ = vgparent
+								vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute{{Namespace: "", Key: "role", Val: "cell"}}}
+								vgparent.AppendChild(vgn)
+								vgn.SetInnerHTML(r.ID)
+								vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute{{Namespace: "", Key: "role", Val: "cell"}, vugu.VGAttribute{Namespace: "", Key: "data-name", Val: "As planned"}}}
+								vgparent.AppendChild(vgn)
+								vgn.SetInnerHTML(r.Planned)
+								for vgiterkeyt, q := range r.After {
+									var vgiterkey interface{} = vgiterkeyt
+									_ = vgiterkey
+									q := q
+									_ = q
+									vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute{{Namespace: "", Key: "role", Val: "cell"}}}
+									vgparent.AppendChild(vgn)
+									vgn.AddAttrInterface("data-name", q.Name)
+									{
+										vgparent := vgn
+										_ = vgparent
+										vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute(nil)}
+										vgparent.AppendChild(vgn)
+										vgn.SetInnerHTML(q.Pull)
+										vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: " "}
+										vgparent.AppendChild(vgn)
+										vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "b", Attr: []vugu.VGAttribute(nil)}
+										vgparent.AppendChild(vgn)
+										vgn.SetInnerHTML(q.Says)
+									}
+								}
+							}
+						}
+						vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t\t"}
+						vgparent.AppendChild(vgn)
+					}
+				}
+				vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t\t"}
+				vgparent.AppendChild(vgn)
+				vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "h3", Attr: []vugu.VGAttribute(nil)}
+				vgparent.AppendChild(vgn)
+				vgn.SetInnerHTML(vugu.HTML("Where else it may hang"))
+				vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t\t"}
+				vgparent.AppendChild(vgn)
+				vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "p", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "tools"}}}
+				vgparent.AppendChild(vgn)
+				vgn.SetInnerHTML(vugu.HTML("\x3Cbutton type=\"button\" id=\"hang-others\" data-do=\"hang others\"\x3ELook for others\x3C/button\x3E"))
+				vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t\t"}
+				vgparent.AppendChild(vgn)
+				if c.looked {
+					vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "p", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "lead"}, vugu.VGAttribute{Namespace: "", Key: "id", Val: "hang-found"}}}
+					vgparent.AppendChild(vgn)
+					vgn.SetInnerHTML(c.found())
+				}
+				vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t\t"}
+				vgparent.AppendChild(vgn)
+				if c.looked {
+					vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "table hg-others"}, vugu.VGAttribute{Namespace: "", Key: "role", Val: "table"}, vugu.VGAttribute{Namespace: "", Key: "aria-label", Val: "Equilibria found"}}}
+					vgparent.AppendChild(vgn)
+					{
+						vgparent := vgn
+						_ = vgparent
+						vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t\t\t"}
+						vgparent.AppendChild(vgn)
+						vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "tr head"}, vugu.VGAttribute{Namespace: "", Key: "role", Val: "row"}}}
+						vgparent.AppendChild(vgn)
+						vgn.SetInnerHTML(vugu.HTML("\x3Cspan role=\"columnheader\"\x3EIt hangs\x3C/span\x3E\x3Cspan role=\"columnheader\"\x3EPushed a little, it\x3C/span\x3E\x3Cspan role=\"columnheader\"\x3ECentre of mass\x3C/span\x3E\x3Cspan role=\"columnheader\"\x3ELines\x3C/span\x3E"))
+						vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t\t\t"}
+						vgparent.AppendChild(vgn)
+						for vgiterkeyt, o := range c.equilibria() {
+							var vgiterkey interface{} = vgiterkeyt
+							_ = vgiterkey
+							o := o
+							_ = o
+							vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "tr"}, vugu.VGAttribute{Namespace: "", Key: "role", Val: "row"}}}
+							vgparent.AppendChild(vgn)
+							{
+								vgparent := vgn
+								_ = vgparent
+								vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute{{Namespace: "", Key: "role", Val: "cell"}}}
+								vgparent.AppendChild(vgn)
+								vgn.SetInnerHTML(o.Pose)
+								vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute{{Namespace: "", Key: "role", Val: "cell"}, vugu.VGAttribute{Namespace: "", Key: "data-name", Val: "Pushed a little, it"}}}
+								vgparent.AppendChild(vgn)
+								vgn.SetInnerHTML(o.Holds)
+								vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute{{Namespace: "", Key: "role", Val: "cell"}, vugu.VGAttribute{Namespace: "", Key: "data-name", Val: "Centre of mass"}}}
+								vgparent.AppendChild(vgn)
+								vgn.SetInnerHTML(o.Higher)
+								vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute{{Namespace: "", Key: "role", Val: "cell"}, vugu.VGAttribute{Namespace: "", Key: "data-name", Val: "Lines"}}}
+								vgparent.AppendChild(vgn)
+								vgn.SetInnerHTML(o.Lines)
+							}
+						}
+						vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t\t"}
+						vgparent.AppendChild(vgn)
+					}
+				}
+				vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t\t"}
+				vgparent.AppendChild(vgn)
+				vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "h3", Attr: []vugu.VGAttribute(nil)}
+				vgparent.AppendChild(vgn)
+				vgn.SetInnerHTML(vugu.HTML("How it swings"))
+				vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t\t"}
+				vgparent.AppendChild(vgn)
+				vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "p", Attr: []vugu.VGAttribute{{Namespace: "", Key: "id", Val: "hang-swing"}, vugu.VGAttribute{Namespace: "", Key: "class", Val: "lead"}}}
+				vgparent.AppendChild(vgn)
+				vgn.SetInnerHTML(c.swingLead())
+				vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t\t"}
+				vgparent.AppendChild(vgn)
+				if len(c.modes) > 0 {
+					vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "table hg-swings"}, vugu.VGAttribute{Namespace: "", Key: "role", Val: "table"}, vugu.VGAttribute{Namespace: "", Key: "aria-label", Val: "Motions"}}}
+					vgparent.AppendChild(vgn)
+					{
+						vgparent := vgn
+						_ = vgparent
+						vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t\t\t"}
+						vgparent.AppendChild(vgn)
+						vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "tr head"}, vugu.VGAttribute{Namespace: "", Key: "role", Val: "row"}}}
+						vgparent.AppendChild(vgn)
+						vgn.SetInnerHTML(vugu.HTML("\x3Cspan role=\"columnheader\"\x3EMotion\x3C/span\x3E\x3Cspan role=\"columnheader\"\x3EOnce in\x3C/span\x3E\x3Cspan role=\"columnheader\"\x3EFrequency\x3C/span\x3E\x3Cspan role=\"columnheader\"\x3EThe loop is faster\x3C/span\x3E\x3Cspan role=\"columnheader\"\x3E\x3C/span\x3E"))
+						vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t\t\t"}
+						vgparent.AppendChild(vgn)
+						for vgiterkeyt, w := range c.swings() {
+							var vgiterkey interface{} = vgiterkeyt
+							_ = vgiterkey
+							w := w
+							_ = w
+							vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "tr"}, vugu.VGAttribute{Namespace: "", Key: "role", Val: "row"}}}
+							vgparent.AppendChild(vgn)
+							{
+								vgparent := vgn
+								_ = vgparent
+								vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute{{Namespace: "", Key: "role", Val: "cell"}}}
+								vgparent.AppendChild(vgn)
+								vgn.SetInnerHTML(w.Word)
+								vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute{{Namespace: "", Key: "role", Val: "cell"}, vugu.VGAttribute{Namespace: "", Key: "data-name", Val: "Once in"}}}
+								vgparent.AppendChild(vgn)
+								vgn.SetInnerHTML(w.Period)
+								vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute{{Namespace: "", Key: "role", Val: "cell"}, vugu.VGAttribute{Namespace: "", Key: "data-name", Val: "Frequency"}}}
+								vgparent.AppendChild(vgn)
+								vgn.SetInnerHTML(w.Hertz)
+								vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute{{Namespace: "", Key: "role", Val: "cell"}, vugu.VGAttribute{Namespace: "", Key: "data-name", Val: "The loop is faster"}}}
+								vgparent.AppendChild(vgn)
+								{
+									vgparent := vgn
+									_ = vgparent
+									vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute(nil)}
+									vgparent.AppendChild(vgn)
+									vgn.SetInnerHTML(w.Loop)
+									vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: " "}
+									vgparent.AppendChild(vgn)
+									vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "b", Attr: []vugu.VGAttribute(nil)}
+									vgparent.AppendChild(vgn)
+									vgn.SetInnerHTML(w.Says)
+								}
+								vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute{{Namespace: "", Key: "role", Val: "cell"}}}
+								vgparent.AppendChild(vgn)
+								{
+									vgparent := vgn
+									_ = vgparent
+									{
+										var vgcomp vugu.Builder = w.Picture
+										if vgcomp != nil {
+											vgin.BuildEnv.WireComponent(vgcomp)
+											vgout.Components = append(vgout.Components, vgcomp)
+											vgn = &vugu.VGNode{Component: vgcomp}
+											vgparent.AppendChild(vgn)
+										}
+									}
+								}
+							}
+						}
+						vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t\t"}
+						vgparent.AppendChild(vgn)
+					}
+				}
+				vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t\t"}
+				vgparent.AppendChild(vgn)
+				vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "p", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "restricts"}}}
+				vgparent.AppendChild(vgn)
+				vgn.SetInnerHTML(vugu.HTML("The vehicles keep their places, however hard that is; lines are straight and weightless, pull only, and pass through payload and each other; the steady wind pushes at the centre of mass; a lost vehicle leaves no weight behind. Motions are small and undamped. Theory, chapter 12."))
 				vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t"}
 				vgparent.AppendChild(vgn)
 			}
@@ -694,6 +1140,104 @@ func (c *Movers) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 			}
 			vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t"}
 			vgparent.AppendChild(vgn)
+		}
+		vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n"}
+		vgparent.AppendChild(vgn)
+	}
+	return vgout
+}
+
+// 'fix' unused imports
+var _ fmt.Stringer
+var _ reflect.Type
+var _ vjson.RawMessage
+var _ js.Value
+var _ log.Logger
+
+// QuestionForm is the settings of a study, and the fields of the plan that belong to it.
+type QuestionForm struct {
+	Study, Name string
+	Units       format.Units
+	List        []Choice
+	Groups      []Group
+}
+
+func (c *QuestionForm) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
+
+	vgout = &vugu.BuildOut{}
+
+	var vgiterkey interface{}
+	_ = vgiterkey
+	var vgn *vugu.VGNode
+	vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "study-form"}}}
+	vgout.Out = append(vgout.Out, vgn) // root for output
+	{
+		vgparent := vgn
+		_ = vgparent
+		vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t"}
+		vgparent.AppendChild(vgn)
+		vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "details", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "fold"}, vugu.VGAttribute{Namespace: "", Key: "open", Val: ""}}}
+		vgparent.AppendChild(vgn)
+		{
+			vgparent := vgn
+			_ = vgparent
+			vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "summary", Attr: []vugu.VGAttribute(nil)}
+			vgparent.AppendChild(vgn)
+			vgn.SetInnerHTML(c.Name)
+			{
+				vgcompKey := vugu.MakeCompKey(0x111F9DA276857414^vgin.CurrentPositionHash(), vgiterkey)
+				// ask BuildEnv for prior instance of this specific component
+				vgcomp, _ := vgin.BuildEnv.CachedComponent(vgcompKey).(*Choices)
+				if vgcomp == nil {
+					// create new one if needed
+					vgcomp = new(Choices)
+					vgin.BuildEnv.WireComponent(vgcomp)
+				}
+				vgin.BuildEnv.UseComponent(vgcompKey, vgcomp) // ensure we can use this in the cache next time around
+				vgcomp.List = c.List
+				vgcomp.Study = c.Study
+				vgout.Components = append(vgout.Components, vgcomp)
+				vgn = &vugu.VGNode{Component: vgcomp}
+				vgparent.AppendChild(vgn)
+			}
+		}
+		vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t"}
+		vgparent.AppendChild(vgn)
+		for vgiterkeyt, g := range c.Groups {
+			var vgiterkey interface{} = vgiterkeyt
+			_ = vgiterkey
+			g := g
+			_ = g
+			vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "details", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "fold"}}}
+			vgparent.AppendChild(vgn)
+			{
+				vgparent := vgn
+				_ = vgparent
+				vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "summary", Attr: []vugu.VGAttribute(nil)}
+				vgparent.AppendChild(vgn)
+				vgn.SetInnerHTML(g.Name)
+				if g.Lead != "" {
+					vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "p", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "hint"}}}
+					vgparent.AppendChild(vgn)
+					vgn.SetInnerHTML(g.Lead)
+				}
+				{
+					vgcompKey := vugu.MakeCompKey(0x6E21AB4EE029D07A^vgin.CurrentPositionHash(), vgiterkey)
+					// ask BuildEnv for prior instance of this specific component
+					vgcomp, _ := vgin.BuildEnv.CachedComponent(vgcompKey).(*Form)
+					if vgcomp == nil {
+						// create new one if needed
+						vgcomp = new(Form)
+						vgin.BuildEnv.WireComponent(vgcomp)
+					}
+					vgin.BuildEnv.UseComponent(vgcompKey, vgcomp) // ensure we can use this in the cache next time around
+					vgcomp.Entries = g.Entries
+					vgcomp.Units = c.Units
+					vgout.Components = append(vgout.Components, vgcomp)
+					vgn = &vugu.VGNode{Component: vgcomp}
+					vgparent.AppendChild(vgn)
+				}
+			}
 		}
 		vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n"}
 		vgparent.AppendChild(vgn)

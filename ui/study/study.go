@@ -4,7 +4,7 @@
 // What is drawn is HTML that needs no program: what it asks of the page stands in attributes.
 //
 //	data-do     a button; its text goes back to the study, whose id it starts with
-//	data-set    an input that is a setting of the study, by name
+//	data-set    an input that is a setting of the study, by name; its data-unit goes with a number that names none
 //	data-field  an input that is a field of the plan, by its path
 //	data-show   a button that leads to a field of the page, by its id
 package study
@@ -38,6 +38,7 @@ func All() map[string]Study {
 		talk.Bent:    bent{},
 		talk.Lost:    &quick{id: talk.Lost, question: &losses{}},
 		talk.Where:   &where{},
+		talk.Hang:    &hangs{},
 	}
 }
 

@@ -29,6 +29,7 @@ const (
 	Bent    = "bent"
 	Lost    = "lost"
 	Where   = "where"
+	Hang    = "hang"
 )
 
 // Sections are the studies, in the order of the page.
@@ -38,6 +39,7 @@ var Sections = []Section{
 	{Bent, "The payload as a beam, and who carries it", "bending, deflection, and what a team carries that holds its places", Live},
 	{Lost, "If a vehicle is lost", "who may fail, and what the others then bear", Live},
 	{Where, "Where to attach", "the best holes or places, what a shift costs, how many it takes", Long},
+	{Hang, "How it hangs and swings", "tilt and pulls when a vehicle is out of place, a line short, one lost; the swing", Live},
 }
 
 // Ask is the plan on the screen and what is to be seen of it.
