@@ -43,14 +43,14 @@ func (c *Hang) tipped(u upset) *vugu.VGNode {
 	}
 	c.load(pic, whole, u, math.Inf(1))
 	c.vehicles(pic, whole, u)
-	text(pic, "hg-quiet", 6, hangHigh-6, "to the right: "+name)
+	text(pic, "hg-quiet", 6, hangHigh-7, "to the right: "+name)
 	return pic
 }
 
-// body is the payload's form with the frame that its attachments need where they stand off it.
+// body is the payload's form with a frame that joins its attachments and its centre of mass where they stand off it.
 func (c *Hang) body() form {
 	f := formOf(c.Plan.Payload)
-	var at []vec.V3
+	at := []vec.V3{c.hung.model.Payload.COM}
 	for _, l := range c.hung.rig.Lines {
 		at = append(at, l.At)
 	}

@@ -227,8 +227,14 @@ func (c *Hang) equilibria() []equilibrium {
 	return out
 }
 
-// heading is the turn of a payload about the vertical, degrees.
-func heading(r vec.M3) float64 { return math.Atan2(r[1][0], r[0][0]) * 180 / math.Pi }
+// heading is the turn of a payload about the vertical, degrees above −180.
+func heading(r vec.M3) float64 {
+	turn := math.Atan2(r[1][0], r[0][0]) * 180 / math.Pi
+	if turn < -179.95 {
+		turn += 360
+	}
+	return turn
+}
 
 // found says what the search for equilibria found.
 func (c *Hang) found() string {

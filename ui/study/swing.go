@@ -120,19 +120,27 @@ func (c *Hang) motion(m hang.Mode) *vugu.VGNode {
 	return pic
 }
 
-// facing is the side from which a motion is seen best, and the corner that moves most.
+// facing is the side from which a motion is seen best, and the corner that moves most there.
 func (c *Hang) facing(f form, moved, still func(vec.V3) vec.V3) (sight, vec.V3) {
 	best, most := fromSide, 0.0
-	corner := c.hung.model.Payload.COM
-	try := func(p vec.V3) {
-		for _, s := range []sight{fromSide, fromEnd, fromTop} {
-			a, b := s.flat(still(p)), s.flat(moved(p))
-			if far := math.Hypot(b[0]-a[0], b[1]-a[1]); far > most*1.01 {
-				best, most, corner = s, far, p
-			}
+	for _, s := range []sight{fromSide, fromEnd, fromTop} {
+		sum := 0.0
+		f.each(func(p vec.V3) { sum += square(s, still(p), moved(p)) })
+		if sum > most*1.01 {
+			best, most = s, sum
 		}
 	}
-	try(corner)
-	f.each(try)
+	corner, far := c.hung.model.Payload.COM, 0.0
+	f.each(func(p vec.V3) {
+		if d := square(best, still(p), moved(p)); d > far*1.01 {
+			corner, far = p, d
+		}
+	})
 	return best, corner
+}
+
+// square is the square of the distance between two points as it is seen.
+func square(s sight, a, b vec.V3) float64 {
+	p, q := s.flat(a), s.flat(b)
+	return (q[0]-p[0])*(q[0]-p[0]) + (q[1]-p[1])*(q[1]-p[1])
 }
