@@ -33,13 +33,14 @@ vet: ## go vet, native and as js/wasm
 	@$(GO) vet ./...
 	@GOOS=js GOARCH=wasm $(GO) vet ./core/... ./ui/... ./wasm
 
-generate: ## write the Go files of the vugu components again
+generate: ## write the Go files of the vugu components and the schemas of plan and report again
 	@for d in $$(find ui -name '*.vugu' -exec dirname {} \; | sort -u); do \
 		$(GO) tool vugugen -s -skip-go-mod -skip-main $$d || exit 1; \
 		gofmt -w $$d/*_gen.go || exit 1; done
+	@$(GO) run ./wasm/schema
 
 generated: generate ## fail when a generated file was not current
-	@git diff --exit-code --stat -- '*_gen.go' || { echo "run make generate and commit"; exit 1; }
+	@git diff --exit-code --stat -- '*_gen.go' public/schema || { echo "run make generate and commit"; exit 1; }
 
 wasm-tests: ## the core's tests again as js/wasm under Node
 	@GOOS=js GOARCH=wasm $(GO) test -exec "$(WASM_EXEC)" $$($(GO) list ./core/... | grep -v crosscheck)

@@ -5,6 +5,7 @@ import (
 	"go/ast"
 	"go/parser"
 	"go/token"
+	"io/fs"
 	"log"
 	"os"
 	"os/exec"
@@ -33,17 +34,18 @@ func collect(out string) (map[string][]byte, error) {
 	if files["vugu-helper.js"], err = helper(); err != nil {
 		return nil, err
 	}
-	public, err := os.ReadDir("public")
+	err = filepath.WalkDir("public", func(path string, f fs.DirEntry, err error) error {
+		if err != nil || f.IsDir() || strings.HasPrefix(f.Name(), ".") {
+			return err
+		}
+		name, err := filepath.Rel("public", path)
+		if err == nil {
+			files[filepath.ToSlash(name)], err = os.ReadFile(path)
+		}
+		return err
+	})
 	if err != nil {
 		return nil, err
-	}
-	for _, f := range public {
-		if f.IsDir() || strings.HasPrefix(f.Name(), ".") {
-			continue
-		}
-		if files[f.Name()], err = os.ReadFile(filepath.Join("public", f.Name())); err != nil {
-			return nil, err
-		}
 	}
 	return files, nil
 }

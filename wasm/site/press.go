@@ -5,6 +5,7 @@ import (
 	"compress/gzip"
 	"io"
 	"os"
+	"path"
 	"path/filepath"
 	"strings"
 
@@ -19,25 +20,41 @@ func write(out string, files map[string][]byte, plain bool) error {
 	keep := map[string]bool{}
 	for name, data := range files {
 		keep[name] = true
-		path := filepath.Join(out, name)
-		if err := os.WriteFile(path, data, 0o644); err != nil {
+		file := filepath.Join(out, filepath.FromSlash(name))
+		if err := os.MkdirAll(filepath.Dir(file), 0o755); err != nil {
+			return err
+		}
+		if err := os.WriteFile(file, data, 0o644); err != nil {
 			return err
 		}
 		if plain || len(data) < 500 || !pressable(name) {
 			continue
 		}
 		keep[name+".br"], keep[name+".gz"] = true, true
-		if err := press(path, data); err != nil {
+		if err := press(file, data); err != nil {
 			return err
 		}
 	}
-	old, err := os.ReadDir(out)
-	if err != nil {
-		return err
+	return tidy(out, keep)
+}
+
+// tidy removes what is not of the site from the folders that the site has, but no other folder and no dot-file.
+func tidy(out string, keep map[string]bool) error {
+	folders := map[string]bool{".": true}
+	for name := range keep {
+		folders[path.Dir(name)] = true
 	}
-	for _, f := range old {
-		if !keep[f.Name()] && !strings.HasPrefix(f.Name(), ".") && !f.IsDir() {
-			if err := os.Remove(filepath.Join(out, f.Name())); err != nil {
+	for folder := range folders {
+		old, err := os.ReadDir(filepath.Join(out, filepath.FromSlash(folder)))
+		if err != nil {
+			return err
+		}
+		for _, f := range old {
+			name := path.Join(folder, f.Name())
+			if keep[name] || strings.HasPrefix(f.Name(), ".") || f.IsDir() {
+				continue
+			}
+			if err := os.Remove(filepath.Join(out, filepath.FromSlash(name))); err != nil {
 				return err
 			}
 		}
