@@ -21,8 +21,8 @@ func length(r *solve.Result) (n float64) {
 }
 
 // Stage two from the corner that Solve found must be as short as from the middle of all best answers,
-// which a Solver finds that has not solved the program before, and must keep the bounds. The middle is known
-// to 1e-9, and what hangs on duals as small to less: 1e-4 of the square.
+// where a Solver goes that is asked for a t a little beside the best, and must keep the bounds. The middle is
+// known to 1e-9, and what hangs on duals as small to less: 1e-4 of the square.
 func TestSettleFromCorner(t *testing.T) {
 	s := solve.NewSolver()
 	shorter := 0
@@ -50,7 +50,7 @@ func TestSettleFromCorner(t *testing.T) {
 		}
 		most := best.T
 		corner := s.Settle(p, most)
-		middle := solve.NewSolver().Settle(p, most)
+		middle := solve.NewSolver().Settle(p, most+1e-10*math.Abs(most)*p.Goal)
 		if corner.Status != solve.Optimal {
 			t.Errorf("seed %d: %v %s", seed, corner.Status, corner.Reason)
 			continue

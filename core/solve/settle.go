@@ -46,42 +46,67 @@ const (
 // after a Solve of the same, unchanged Program with its T, the duals of that answer are used.
 // Bounds hold to 1e-9 of their size.
 func (s *Solver) Settle(p *Program, t float64) Result {
-	same := s.last == p && math.Abs(t-s.lastT) <= 1e-12*math.Abs(t)
+	if s.last != p {
+		if r := s.Solve(p); r.Status != Optimal {
+			return r
+		}
+	}
+	near := provable * max(math.Abs(t), s.t0)
+	slack := p.Goal * (t - s.lastT)
+	if slack < -near {
+		return s.nothing(Infeasible, "")
+	}
+	s.iterations = 0
+	if slack > near { // all bounds have room
+		r := s.nothing(s.shortest(p, t, false))
+		return s.expanded(r, t)
+	}
+	same := math.Abs(t-s.lastT) <= 1e-12*math.Abs(t)
 	if same && s.cornered {
 		if r, ok := s.settleCorner(p, t); ok {
 			return r
 		}
-	}
-	if !same || s.cornered || s.dropped {
-		// The interior method's point lies amid all best answers and their duals, a corner does not.
-		s.inside = true
-		r := s.Solve(p)
-		s.inside = false
-		if r.Status != Optimal {
+	} else if same && !s.dropped {
+		if r := s.settleHere(p, t); r.Status == Optimal {
 			return r
 		}
 	}
-	slack := p.Goal * (t - s.lastT)
-	if slack < -provable*max(math.Abs(t), s.t0) {
-		return s.nothing(Infeasible, "")
+	return s.settleAmid(p, t)
+}
+
+// settleAmid is Settle from the interior method's point, which lies amid all best answers and their
+// duals, as a corner does not.
+func (s *Solver) settleAmid(p *Program, t float64) Result {
+	s.inside = true
+	r := s.Solve(p)
+	s.inside = false
+	if r.Status != Optimal {
+		return r
 	}
+	return s.settleHere(p, t)
+}
+
+// settleHere is Settle from the present point.
+func (s *Solver) settleHere(p *Program, t float64) Result {
 	s.iterations = 0
-	tied := slack <= provable*max(math.Abs(t), s.t0)
-	if tied && s.fresh {
+	if s.fresh {
 		s.tight(clear)
 		s.pin(false)
 		s.fresh = false
 	}
-	st, why := s.shortest(p, t, tied)
+	st, why := s.shortest(p, t, true)
 	if st != Optimal {
-		st, why = s.shortest(p, t+p.Goal*tieSlack*max(math.Abs(t), s.t0), tied)
+		st, why = s.shortest(p, t+p.Goal*tieSlack*max(math.Abs(t), s.t0), true)
 	}
-	r := s.nothing(st, why)
+	return s.expanded(s.nothing(st, why), t)
+}
+
+// expanded is a result with its forces.
+func (s *Solver) expanded(r Result, t float64) Result {
 	r.Iterations = s.iterations
-	if st != Optimal {
-		return r
+	if r.Status == Optimal {
+		s.expand(&r, t)
 	}
-	s.expand(&r, t)
 	return r
 }
 
