@@ -75,7 +75,7 @@
   const tell = (el, message) => bench(el.closest("[data-bench]").dataset.bench).postMessage(message);
   const choose = (el, name, value) => {
     set[name] = value;
-    if (el.id && el.type !== "file") values[el.id] = value; // until the study answers
+    if (el.id && el.type !== "file") values[el.id] = el.type === "checkbox" ? value : el.value; // until the study answers
     try { localStorage.setItem(key, JSON.stringify(set)); } catch { /* kept as long as the page stands */ }
     tell(el, { set });
   };

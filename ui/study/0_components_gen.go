@@ -1645,6 +1645,9 @@ func (c *WhereCost) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 			{
 				vgparent := vgn
 				_ = vgparent
+				vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "option", Attr: []vugu.VGAttribute{{Namespace: "", Key: "value", Val: ""}}}
+				vgparent.AppendChild(vgn)
+				vgn.SetInnerHTML(vugu.HTML("whoever is picked on the sheet"))
 				for vgiterkeyt, id := range c.IDs {
 					var vgiterkey interface{} = vgiterkeyt
 					_ = vgiterkey
@@ -1852,6 +1855,7 @@ func (c *WhereForm) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 							vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "input", Attr: []vugu.VGAttribute{{Namespace: "", Key: "type", Val: "text"}, vugu.VGAttribute{Namespace: "", Key: "inputmode", Val: "decimal"}, vugu.VGAttribute{Namespace: "", Key: "autocomplete", Val: "off"}, vugu.VGAttribute{Namespace: "", Key: "spellcheck", Val: "false"}}}
 							vgparent.AppendChild(vgn)
 							vgn.AddAttrInterface("data-set", e.Set)
+							vgn.AddAttrInterface("data-unit", c.Units.Length)
 							vgn.AddAttrInterface("id", "where-"+e.Name)
 							vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "unit"}}}
 							vgparent.AppendChild(vgn)
@@ -2001,9 +2005,9 @@ func (c *WhereForm) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 					{
 						vgparent := vgn
 						_ = vgparent
-						vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "input", Attr: []vugu.VGAttribute{{Namespace: "", Key: "id", Val: "where-off"}, vugu.VGAttribute{Namespace: "", Key: "type", Val: "text"}, vugu.VGAttribute{Namespace: "", Key: "inputmode", Val: "decimal"}, vugu.VGAttribute{Namespace: "", Key: "autocomplete", Val: "off"}, vugu.VGAttribute{Namespace: "", Key: "spellcheck", Val: "false"}}}
+						vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "input", Attr: []vugu.VGAttribute{{Namespace: "", Key: "id", Val: "where-off"}, vugu.VGAttribute{Namespace: "", Key: "data-set", Val: "where.off"}, vugu.VGAttribute{Namespace: "", Key: "type", Val: "text"}, vugu.VGAttribute{Namespace: "", Key: "inputmode", Val: "decimal"}, vugu.VGAttribute{Namespace: "", Key: "autocomplete", Val: "off"}, vugu.VGAttribute{Namespace: "", Key: "spellcheck", Val: "false"}}}
 						vgparent.AppendChild(vgn)
-						vgn.AddAttrInterface("data-set", "where.off."+c.Units.Length)
+						vgn.AddAttrInterface("data-unit", c.Units.Length)
 						vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "unit"}}}
 						vgparent.AppendChild(vgn)
 						vgn.SetInnerHTML(c.Units.Length)
@@ -2148,9 +2152,11 @@ func (c *WhereFront) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 		_ = vgparent
 		vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t"}
 		vgparent.AppendChild(vgn)
-		vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "p", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "hint"}}}
-		vgparent.AppendChild(vgn)
-		vgn.SetInnerHTML(c.Lead)
+		if len(c.Rows) > 1 {
+			vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "p", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "hint"}}}
+			vgparent.AppendChild(vgn)
+			vgn.SetInnerHTML(c.Lead)
+		}
 		vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t"}
 		vgparent.AppendChild(vgn)
 		vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "wh-two"}}}
@@ -2160,13 +2166,15 @@ func (c *WhereFront) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 			_ = vgparent
 			vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t\t"}
 			vgparent.AppendChild(vgn)
-			{
-				var vgcomp vugu.Builder = c.chart()
-				if vgcomp != nil {
-					vgin.BuildEnv.WireComponent(vgcomp)
-					vgout.Components = append(vgout.Components, vgcomp)
-					vgn = &vugu.VGNode{Component: vgcomp}
-					vgparent.AppendChild(vgn)
+			if len(c.Rows) > 1 {
+				{
+					var vgcomp vugu.Builder = c.chart()
+					if vgcomp != nil {
+						vgin.BuildEnv.WireComponent(vgcomp)
+						vgout.Components = append(vgout.Components, vgcomp)
+						vgn = &vugu.VGNode{Component: vgcomp}
+						vgparent.AppendChild(vgn)
+					}
 				}
 			}
 			vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t\t"}
@@ -2354,7 +2362,7 @@ func (c *WhereMany) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 								{
 									vgparent := vgn
 									_ = vgparent
-									vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: " ← the least that passes"}
+									vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: " ← the fewest that pass"}
 									vgparent.AppendChild(vgn)
 								}
 							}

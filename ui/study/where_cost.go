@@ -150,5 +150,8 @@ func (s *shifted) show(t *Turn, c *choices) {
 		w.Lead = s.words(c)
 	}
 	t.Show(talk.Where+"-cost", w)
-	t.Value("where-who", w.Who)
+	t.Value("where-who", "")
+	if c.word("who", "") == w.Who {
+		t.Value("where-who", w.Who)
+	}
 }

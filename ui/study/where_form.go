@@ -145,23 +145,24 @@ func (c *choices) word(name, until string) string {
 
 func (c *choices) ticked(name string) bool { return c.set["where."+name] == "true" }
 
-// written is what stands in the input of a length; its setting names the unit, so that a number typed in
-// one unit is not read in another.
+// written is what stands in the input of a length. It was kept with its unit, and is shown in that of the page.
 func (c *choices) written(name string, until float64) string {
-	if v := c.set["where."+name+"."+c.units.Length]; v != "" {
-		return v
+	text := c.word(name, "")
+	if x, err := unit.Parse(text, c.units.Length); err == nil {
+		return c.units.Text(format.Length, x)
 	}
-	for _, u := range format.Lengths {
-		if x, err := unit.Parse(c.set["where."+name+"."+u], u); err == nil {
-			return c.units.Text(format.Length, x)
-		}
+	if text != "" {
+		return text
 	}
 	return c.units.Text(format.Length, until)
 }
 
 // length reads an input of a length, m.
 func (c *choices) length(name string, until float64) float64 {
-	x, err := c.units.Parse(format.Length, c.written(name, until))
+	x, err := until, error(nil)
+	if text := c.word(name, ""); text != "" {
+		x, err = unit.Parse(text, c.units.Length)
+	}
 	switch {
 	case err != nil:
 		c.fault(name, err)

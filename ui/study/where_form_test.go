@@ -19,14 +19,14 @@ func TestWhereFormFaults(t *testing.T) {
 		set         []string
 		input, says string
 	}{
-		{"handrail-beam", []string{"pitch.m", "wide"}, "pitch", "“wide” is not a number"},
-		{"handrail-beam", []string{"pitch.m", "0"}, "pitch", "Holes must be some way apart."},
-		{"handrail-beam", []string{"pitch.m", "-1"}, "pitch", "It must be from 0 to 1000"},
-		{"handrail-beam", []string{"margin.m", "3,5"}, "margin", "This margin leaves nothing of the payload."},
-		{"handrail-beam", []string{"pitch.m", "5"}, "kind", "There are fewer places than vehicles to place"},
+		{"handrail-beam", []string{"pitch", "wide"}, "pitch", "“wide” is not a number"},
+		{"handrail-beam", []string{"pitch", "0 m"}, "pitch", "Holes must be some way apart."},
+		{"handrail-beam", []string{"pitch", "-1 m"}, "pitch", "It must be from 0 to 1000"},
+		{"handrail-beam", []string{"margin", "3,5 m"}, "margin", "This margin leaves nothing of the payload."},
+		{"handrail-beam", []string{"pitch", "5 m"}, "kind", "There are fewer places than vehicles to place"},
 		{"handrail-beam", []string{"zones.m", "0 0 0.3; 1.2 0"}, "zones", "Zone 2 is not x, y and a radius"},
 		{"handrail-beam", []string{"zones.m", "0 0 three"}, "zones", "Zone 1 is not x, y and a radius"},
-		{"handrail-beam", []string{"off.m", "2 kg"}, "off", "is a unit of mass, not of length"},
+		{"handrail-beam", []string{"off", "2 kg"}, "off", "is a unit of mass, not of length"},
 		{"handrail-beam", []string{"kind", "list"}, "list", "Paste a list of holes"},
 		{"handrail-beam", []string{"kind", "list", "list", "x,y\n0,0\n1;oops\n"}, "list", "Line 3 of the holes: \"oops\" is no number"},
 		{"handrail-beam", []string{"kind", "along", "goal", "0 2"}, "goal", "A front is drawn over holes"},
@@ -68,22 +68,22 @@ func TestWhereFormPoints(t *testing.T) {
 		holes int
 		first vec.V3
 	}{
-		{"a row", read(t, deck, format.SI, "kind", "row", "pitch.m", "0,4"), 11, vec.V3{-2, 0, 0.04}},
-		{"a row that does not come out even stands in the middle", read(t, deck, format.SI, "kind", "row", "pitch.m", "0.7"), 6, vec.V3{-1.75, 0, 0.04}},
-		{"a row with a margin", read(t, deck, format.SI, "kind", "row", "pitch.m", "0.4", "margin.m", "0.4"), 9, vec.V3{-1.6, 0, 0.04}},
-		{"edges", read(t, deck, format.SI, "kind", "edges", "pitch.m", "0.4"), 28, vec.V3{-2, -0.8, 0.04}},
-		{"a grid", read(t, deck, format.SI, "kind", "grid", "pitch.m", "0.4"), 55, vec.V3{-2, -0.8, 0.04}},
-		{"a grid around a zone", read(t, deck, format.SI, "kind", "grid", "pitch.m", "0.4", "zones.m", "0 0 0,45"), 50, vec.V3{-2, -0.8, 0.04}},
-		{"a list in mm", read(t, deck, format.SI, "kind", "list", "list-unit", "mm", "list", "x;y\n-1500;700\n1500,5;700\n", "spacing.m", "0"), 2, vec.V3{-1.5, 0.7, 0.04}},
-		{"typed in m, shown in mm", read(t, deck, inMillimetres, "kind", "row", "pitch.m", "0.4"), 11, vec.V3{-2, 0, 0.04}},
-		{"typed in mm", read(t, deck, inMillimetres, "kind", "row", "pitch.mm", "400", "zones.m", "0 0 0.1"), 10, vec.V3{-2, 0, 0.04}},
+		{"a row", read(t, deck, format.SI, "kind", "row", "pitch", "0,4 m"), 11, vec.V3{-2, 0, 0.04}},
+		{"a row that does not come out even stands in the middle", read(t, deck, format.SI, "kind", "row", "pitch", "0.7 m"), 6, vec.V3{-1.75, 0, 0.04}},
+		{"a row with a margin", read(t, deck, format.SI, "kind", "row", "pitch", "0.4 m", "margin", "0.4 m"), 9, vec.V3{-1.6, 0, 0.04}},
+		{"edges", read(t, deck, format.SI, "kind", "edges", "pitch", "0.4 m"), 28, vec.V3{-2, -0.8, 0.04}},
+		{"a grid", read(t, deck, format.SI, "kind", "grid", "pitch", "0.4 m"), 55, vec.V3{-2, -0.8, 0.04}},
+		{"a grid around a zone", read(t, deck, format.SI, "kind", "grid", "pitch", "0.4 m", "zones.m", "0 0 0,45"), 50, vec.V3{-2, -0.8, 0.04}},
+		{"a list in mm", read(t, deck, format.SI, "kind", "list", "list-unit", "mm", "list", "x;y\n-1500;700\n1500,5;700\n", "spacing", "0 m"), 2, vec.V3{-1.5, 0.7, 0.04}},
+		{"typed in m, shown in mm", read(t, deck, inMillimetres, "kind", "row", "pitch", "0.4 m"), 11, vec.V3{-2, 0, 0.04}},
+		{"typed in mm", read(t, deck, inMillimetres, "kind", "row", "pitch", "400 mm", "zones.m", "0 0 0.1"), 10, vec.V3{-2, 0, 0.04}},
 		{"by itself", read(t, deck, format.SI), 42, vec.V3{-2, -0.8, 0.04}},
 	} {
 		if len(c.got.holes) != c.holes || c.got.holes[0].Sub(c.first).Norm() > 1e-9 {
 			t.Errorf("%s: %d holes, %v", c.name, len(c.got.holes), c.got.holes)
 		}
 	}
-	c := read(t, deck, inMillimetres, "pitch.m", "0.4")
+	c := read(t, deck, inMillimetres, "pitch", "0.4 m")
 	if got := c.written("pitch", 1); got != "400" {
 		t.Errorf("0.4 m is written %q in mm", got)
 	}

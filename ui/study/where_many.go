@@ -128,17 +128,17 @@ func (k *counted) table(t *Turn) *WhereMany {
 	for _, r := range k.rows {
 		m.Rows = append(m.Rows, k.row(r, least))
 	}
-	class := k.of.Team[k.like].Vehicle
+	class := strings.ReplaceAll(k.of.Team[k.like].Vehicle, "-", " ") + "s"
 	switch {
 	case least > 0:
-		m.Lead = "The fewest of " + class + " that hold every case within " + format.Share(k.asks.Plan.Limits.Utilisation) + ": " + strconv.Itoa(least) + "."
+		m.Lead = "The fewest " + class + " that hold every case within " + format.Share(k.asks.Plan.Limits.Utilisation) + ": " + strconv.Itoa(least) + "."
 		if k.asks.Cases.Lost {
 			m.Lead = strings.TrimSuffix(m.Lead, ".") + ", one of them lost too."
 		}
 	case k.stop:
 		m.Lead = "Stopped early; none of these is enough."
 	default:
-		m.Lead = "No team of 1 to " + strconv.Itoa(len(k.rows)) + " of " + class + " is enough on these points."
+		m.Lead = "No team of 1 to " + strconv.Itoa(len(k.rows)) + " " + class + " is enough on these points."
 	}
 	return m
 }

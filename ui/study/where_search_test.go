@@ -20,9 +20,9 @@ func row() []vec.V3 { return place.InRow(vec.V3{-3, 0, 0.025}, vec.V3{3, 0, 0.02
 func TestWhereStops(t *testing.T) {
 	for name, m := range map[string]Message{
 		"stop":   {Do: "where stop"},
-		"choice": {Set: map[string]string{"where.goal": "0 2", "where.spacing.m": "0", "where.kind": "grid", "where.lost": "true"}},
+		"choice": {Set: map[string]string{"where.goal": "0 2", "where.spacing": "0 m", "where.kind": "grid", "where.lost": "true"}},
 	} {
-		g := asked(named(t, "deck-of-eight"), "goal", "0 2", "spacing.m", "0", "kind", "grid")
+		g := asked(named(t, "deck-of-eight"), "goal", "0 2", "spacing", "0 m", "kind", "grid")
 		paused := 0
 		g.Pause = func(int) {
 			if paused++; paused == 40 { // a front over 118 million placements
@@ -84,7 +84,7 @@ func TestWhereHowMany(t *testing.T) {
 		t.Fatalf("the least is %d", least)
 	}
 	html := g.pieces["where-table"]
-	if strings.Count(html, "the least that passes") != 1 || !strings.Contains(html, "survey-quad that hold every case within 80\u202f%: 4, one of them lost too.") {
+	if strings.Count(html, "the fewest that pass") != 1 || !strings.Contains(html, "survey quads that hold every case within 80\u202f%: 4, one of them lost too.") {
 		t.Errorf("the table is %s", html)
 	}
 	for _, r := range rows {

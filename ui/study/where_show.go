@@ -13,7 +13,7 @@ type whereInput struct{ Name, Label, Set string }
 func (c *WhereForm) points() []whereInput {
 	var out []whereInput
 	add := func(name, label string) {
-		out = append(out, whereInput{name, label, "where." + name + "." + c.Units.Length})
+		out = append(out, whereInput{name, label, "where." + name})
 	}
 	if c.Kind == inRow || c.Kind == onEdges || c.Kind == onGrid {
 		add("pitch", "A hole every")

@@ -4,8 +4,10 @@ package browsertest
 
 import (
 	"os"
+	"strconv"
 	"strings"
 	"testing"
+	"time"
 
 	"cohoist/core/example"
 	"cohoist/core/link"
@@ -127,6 +129,24 @@ func TestThePageDrawsWhileItSearches(t *testing.T) {
 	t.Logf("stopped after %.0f ms", took)
 	if took > 2000 {
 		t.Errorf("it took %.0f ms to stop", took)
+	}
+}
+
+// The strip follows the vehicle that is dragged, beside the page: the drag goes on being answered.
+func TestADragBesideTheCostOfAShift(t *testing.T) {
+	p := open(t, desktop, "")
+	p.example("Handrail")
+	p.openWhere()
+	p.wait(`!!document.getElementById("where-range")`)
+	before := p.text("where-range")
+	got := p.drag(2 * time.Second)
+	t.Logf("%.1f frames a second with the section open, %.0f answers, an event takes %.1f ms (median)", got.Frames/got.Seconds, got.Answers, got.Median)
+	p.wait(`document.getElementById("where-range").textContent !== ` + strconv.Quote(before))
+	if got.Answers < 5 {
+		t.Error("the answer does not follow the pointer")
+	}
+	if os.Getenv("COHOIST_PACE") != "" && got.Frames/got.Seconds < 50 {
+		t.Errorf("%.1f frames a second, wanted 50", got.Frames/got.Seconds)
 	}
 }
 
