@@ -3,7 +3,7 @@
 (function () {
   const program = document.currentScript.dataset.study;
   const key = "cohoist/studies";
-  const pieces = {}, values = {}, benches = {};
+  const pieces = {}, values = {}, benches = {}, of = {}; // of: the number of the plan a piece is about
   const held = new WeakMap(); // what an element shows: [piece, its HTML]
   let set = {}, ask = null, gen = 0;
   try { set = JSON.parse(localStorage.getItem(key)) || {}; } catch { /* no storage, or not ours */ }
@@ -12,7 +12,7 @@
     if (!benches[name]) {
       const w = new Worker("study.js?" + program);
       benches[name] = w;
-      w.onmessage = (e) => (e.data === "ready" ? w.postMessage({ bench: name, ask, set }) : take(e.data));
+      w.onmessage = (e) => (e.data === "ready" ? w.postMessage({ bench: name, here: location.href.split("#")[0], ask, set }) : take(e.data));
       w.onerror = () => { delete benches[name]; w.terminate(); };
     }
     return benches[name];
@@ -21,11 +21,18 @@
   function take(a) {
     if (a.fault !== undefined) console.error(a.fault);
     Object.assign(pieces, a.pieces);
+    for (const name in a.pieces) of[name] = a.gen;
     Object.assign(values, a.values);
     place();
     for (const el of document.querySelectorAll("#studies [data-bench]")) el.setAttribute("aria-busy", a.busy || a.gen < gen);
     if (a.plan) window.cohoistTake(a.gen, a.plan, a.jump || "");
   }
+
+  // stale tells that a piece is about an earlier plan. Forms and faults are about none.
+  const stale = (el) => !/^fault |-form$/.test(el.dataset.piece) && of[el.dataset.piece] !== gen;
+  const age = () => {
+    for (const el of document.querySelectorAll("[data-piece]")) el.toggleAttribute("data-stale", el.dataset.piece in of && stale(el));
+  };
 
   // fill puts pieces into an element, and pieces into those.
   function fill(within) {
@@ -43,6 +50,7 @@
     const at = document.activeElement, id = at && at.id;
     const mark = at && /^(text|search|textarea)$/.test(at.type) ? [at.value, at.selectionStart, at.selectionEnd] : null;
     fill(document);
+    age();
     for (const k in values) {
       const el = document.getElementById(k);
       if (!el || el === document.activeElement) continue;
@@ -56,11 +64,29 @@
     }
   }
 
-  window.cohoistStudies = (bytes, number) => {
-    ask = bytes;
-    gen = number;
+  // A plan comes at every change. When nobody looks at a study, and the lift is in no trouble, it can wait:
+  // the first time until the page has settled, as the program is then still to be loaded.
+  let later = 0;
+  const send = () => {
+    clearTimeout(later);
     bench("live");
     for (const name in benches) benches[name].postMessage({ ask });
+  };
+  window.cohoistStudies = (bytes, number, now) => {
+    ask = bytes;
+    gen = number;
+    age();
+    clearTimeout(later);
+    if (now) send(); else later = setTimeout(send, benches.live ? 400 : 2500);
+  };
+
+  // Paper waits for what is drawn beside the page, though not for ever.
+  window.cohoistPrint = () => {
+    if (ask) send();
+    const end = Date.now() + 6000;
+    const due = () => [...document.querySelectorAll("#paper, #studies [data-bench=live] [data-piece]")].some(stale);
+    const look = () => (due() && Date.now() < end ? setTimeout(look, 50) : print());
+    setTimeout(look, 100);
   };
   // What stands open is worked on; a bench that is not there yet is put up.
   window.cohoistPlace = () => {

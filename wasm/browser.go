@@ -83,9 +83,7 @@ func (b *browser) drawn() {
 }
 
 // Print prints the sheet.
-func (b *browser) Print() {
-	b.Later("paper", 50, func() { js.Global().Call("print") })
-}
+func (b *browser) Print() { b.Later("paper", 50, func() { js.Global().Call("cohoistPrint") }) }
 
 // Copy puts text on the clipboard.
 func (b *browser) Copy(text string, done func(error)) {

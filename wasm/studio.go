@@ -16,8 +16,8 @@ import (
 type studio struct{}
 
 // Ask is answered by pieces of the page, and at times by a plan.
-func (studio) Ask(a talk.Ask) {
-	js.Global().Call("cohoistStudies", bytes.To(wire.Encode(a)), a.Gen)
+func (studio) Ask(a talk.Ask, now bool) {
+	js.Global().Call("cohoistStudies", bytes.To(wire.Encode(a)), a.Gen, now)
 }
 
 // listen takes what studies ask of the page.

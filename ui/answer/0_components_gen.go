@@ -231,7 +231,7 @@ func (c *Checks) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 						vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute(nil)}
 						vgparent.AppendChild(vgn)
 						vgn.SetInnerHTML(r.Title)
-						vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "where"}}}
+						vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "whose"}}}
 						vgparent.AppendChild(vgn)
 						vgn.SetInnerHTML(c.where(r))
 						vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: " "}

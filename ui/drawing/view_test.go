@@ -62,9 +62,13 @@ func sound(t *testing.T, name, out string) {
 const elementsEight = 250
 
 func TestFixturesRender(t *testing.T) {
-	css, err := os.ReadFile("../../public/drawing.css")
-	if err != nil {
-		t.Fatal(err)
+	var css []byte
+	for _, name := range []string{"drawing.css", "print.css"} {
+		text, err := os.ReadFile("../../public/" + name)
+		if err != nil {
+			t.Fatal(err)
+		}
+		css = append(css, text...)
 	}
 	classes := regexp.MustCompile(`class="([^"]*)"`)
 	for name, f := range fixtures {
@@ -78,7 +82,7 @@ func TestFixturesRender(t *testing.T) {
 		for _, m := range classes.FindAllStringSubmatch(out, -1) {
 			for _, c := range strings.Fields(m[1]) {
 				if !regexp.MustCompile(`\.`+c+`\b`).Match(css) && !unstyled[c] {
-					t.Errorf("%s: class %s has no rule in public/drawing.css", name, c)
+					t.Errorf("%s: class %s has no rule in drawing.css or print.css", name, c)
 				}
 			}
 		}

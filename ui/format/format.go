@@ -93,11 +93,21 @@ func (u Units) In(sign string, x float64) string {
 	case "kg":
 		return u.Show(Mass, x)
 	case "m":
-		return u.Show(Length, x)
+		return u.Small(x)
+	case "Pa":
+		return unit.Format(calm(x), "MPa", 3)
 	case "1":
 		sign = ""
 	}
 	return unit.Format(calm(x), sign, 3)
+}
+
+// Small is a length that may be a matter of millimetres.
+func (u Units) Small(x float64) string {
+	if u.Length == "m" && math.Abs(x) < 0.01 && x != 0 {
+		u.Length = "mm"
+	}
+	return u.Show(Length, x)
 }
 
 // calm makes what is nothing but rounding a zero: sums of metres and newtons leave 1e-16.

@@ -660,6 +660,11 @@ func (c *Root) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 				vgn = &vugu.VGNode{Component: vgcomp}
 				vgparent.AppendChild(vgn)
 			}
+			vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t\t"}
+			vgparent.AppendChild(vgn)
+			vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "paper"}, vugu.VGAttribute{Namespace: "", Key: "id", Val: "paper"}, vugu.VGAttribute{Namespace: "", Key: "data-piece", Val: "paper"}}}
+			vgparent.AppendChild(vgn)
+			vgn.SetInnerHTML(vugu.HTML(""))
 			vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t"}
 			vgparent.AppendChild(vgn)
 		}

@@ -35,7 +35,6 @@ type Store struct {
 	address Address
 	desk    Desk
 	studio  Studio
-	studied bool // the studies have been asked something
 
 	asked, shown int    // generations of reports: asked for, on the screen
 	due          bool   // a save is waiting
@@ -221,8 +220,6 @@ func (s *Store) Jump(id string) { s.desk.Focus(id) }
 func (s *Store) Print() {
 	if s.report.Beam != nil && !s.Open(talk.Bent) {
 		s.ToggleStudy(talk.Bent)
-		s.desk.Later("print", 800, s.desk.Print) // when they are drawn
-		return
 	}
 	s.desk.Print()
 }

@@ -8,13 +8,13 @@ import (
 
 // Studio is where studies are worked out, beside the page.
 type Studio interface {
-	Ask(talk.Ask) // about the plan on the screen; the newest counts
+	Ask(a talk.Ask, now bool) // about the plan on the screen; the newest counts. Not now: when there is time
 }
 
 // Ask of nowhere never answers.
-func (nowhere) Ask(talk.Ask) {}
+func (nowhere) Ask(talk.Ask, bool) {}
 
-// study asks the studies about the plan on the screen, when somebody looks at one or the lift is in trouble.
+// study asks the studies about the plan on the screen: now when somebody looks at one or the lift is in trouble.
 func (s *Store) study() {
 	if s.Busy {
 		return
@@ -25,10 +25,7 @@ func (s *Store) study() {
 			a.Open = append(a.Open, d.ID)
 		}
 	}
-	if len(a.Open) > 0 || s.studied || a.Report.Verdict == report.Fails || a.Report.Verdict == report.ThinLift {
-		s.studied = true
-		s.studio.Ask(a)
-	}
+	s.studio.Ask(a, len(a.Open) > 0 || a.Report.Verdict == report.Fails || a.Report.Verdict == report.ThinLift)
 }
 
 // ToggleStudy opens or closes a study.

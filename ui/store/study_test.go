@@ -9,32 +9,35 @@ import (
 )
 
 // asks remembers what was asked.
-type asks struct{ list []talk.Ask }
+type asks struct {
+	list []talk.Ask
+	now  bool // of the last
+}
 
-func (a *asks) Ask(q talk.Ask) { a.list = append(a.list, q) }
+func (a *asks) Ask(q talk.Ask, now bool) { a.list, a.now = append(a.list, q), now }
 
 func (a *asks) last() talk.Ask { return a.list[len(a.list)-1] }
 
-// A lift in trouble is studied at once, one that holds when somebody looks.
+// A lift in trouble is studied at once, one that holds when somebody looks or there is time.
 func TestWhenStudiesAreAsked(t *testing.T) {
 	heavy, _ := example.Plan("lens-too-heavy")
 	good, _ := example.Plan("beam-pair")
 	a := &asks{}
 	s := New(heavy, Ports{Studio: a})
-	if len(a.list) != 1 || !plan.Same(a.last().Plan, heavy) {
-		t.Fatalf("a lift that fails was asked about %d times", len(a.list))
+	if len(a.list) != 1 || !a.now || !plan.Same(a.last().Plan, heavy) {
+		t.Fatalf("a lift that fails was asked about %d times, at once %v", len(a.list), a.now)
 	}
 	a = &asks{}
 	s = New(good, Ports{Studio: a})
-	if len(a.list) != 0 {
-		t.Error("a lift that holds is studied before anybody looks")
+	if len(a.list) != 1 || a.now {
+		t.Error("a lift that holds is studied at once, before anybody looks")
 	}
 	s.ToggleStudy(talk.Moves)
-	if len(a.list) != 1 || !a.last().Opened(talk.Moves) || a.last().Opened(talk.WouldDo) {
+	if len(a.list) != 2 || !a.now || !a.last().Opened(talk.Moves) || a.last().Opened(talk.WouldDo) {
 		t.Fatalf("opened, asked %+v", a.list)
 	}
 	s.Drag("x", func(p plan.Plan) plan.Plan { p.Site.Wind = 1; return p }, true)
-	if len(a.list) != 2 || a.last().Gen == a.list[0].Gen || a.last().Plan.Site.Wind != 1 {
+	if len(a.list) != 3 || a.last().Gen == a.list[0].Gen || a.last().Plan.Site.Wind != 1 {
 		t.Error("the changed plan is not asked about")
 	}
 }

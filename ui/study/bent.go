@@ -37,9 +37,9 @@ func bentGist(t *Turn) string {
 	case b == nil:
 		return "It cannot be worked out yet; the checks say what is missing."
 	}
-	text := "It bends by " + small(t.Units, abs(b.Deflect.Value))
+	text := "It bends by " + t.Units.Small(abs(b.Deflect.Value))
 	if b.Allowable > 0 {
-		text = "Stressed to " + format.Share(b.Stress.Value/b.Allowable) + " of what it bears; it bends by " + small(t.Units, abs(b.Deflect.Value))
+		text = "Stressed to " + format.Share(b.Stress.Value/b.Allowable) + " of what it bears; it bends by " + t.Units.Small(abs(b.Deflect.Value))
 	}
 	if h := t.Report.Held; h != nil && !h.Tips {
 		text += "; how it is held changes who carries"
@@ -161,7 +161,7 @@ func (c *Bent) peaks() []string {
 	list := []string{
 		"Largest shear force " + u.Show(format.Force, b.Shear.Value) + at(b.Shear) + ".",
 		"Largest bending moment " + u.Show(format.Moment, b.Moment.Value) + at(b.Moment) + ".",
-		"Largest deflection " + small(u, b.Deflect.Value) + at(b.Deflect) + ".",
+		"Largest deflection " + u.Small(b.Deflect.Value) + at(b.Deflect) + ".",
 	}
 	stress := "Largest stress " + megapascal(b.Stress.Value) + at(b.Stress)
 	if b.Allowable > 0 {

@@ -27,20 +27,12 @@ type band struct {
 	show        func(float64) string
 }
 
-// small shows a length that may be a matter of millimetres.
-func small(u format.Units, x float64) string {
-	if u.Length == "m" && math.Abs(x) < 0.1 {
-		u.Length = "mm"
-	}
-	return u.Show(format.Length, x)
-}
-
 func megapascal(x float64) string { return unit.Format(x, "MPa", 3) }
 
 func (c *Bent) bands() []band {
 	force := func(x float64) string { return c.Units.Show(format.Force, x) }
 	moment := func(x float64) string { return c.Units.Show(format.Moment, x) }
-	length := func(x float64) string { return small(c.Units, x) }
+	length := func(x float64) string { return c.Units.Small(x) }
 	list := []band{
 		{"Shear force", "bm-a", func(p report.BeamPoint) float64 { return p.Shear }, force},
 		{"Bending moment; above the line it sags", "bm-b", func(p report.BeamPoint) float64 { return p.Moment }, moment},

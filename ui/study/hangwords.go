@@ -56,16 +56,16 @@ func (c *Hang) what(u upset) string {
 		return id + " is lost, and its line lets go"
 	case shortLine:
 		if u.short < 0 {
-			return id + "’s line is " + small(c.Units, -u.short) + " too long"
+			return id + "’s line is " + c.Units.Small(-u.short) + " too long"
 		}
-		return id + "’s line is " + small(c.Units, u.short) + " too short"
+		return id + "’s line is " + c.Units.Small(u.short) + " too short"
 	}
 	var ways []string
 	for k, names := range [3][2]string{{"towards x", "towards −x"}, {"towards y", "towards −y"}, {"too high", "too low"}} {
 		if x := u.by[k]; x > 0 {
-			ways = append(ways, small(c.Units, x)+" "+names[0])
+			ways = append(ways, c.Units.Small(x)+" "+names[0])
 		} else if x < 0 {
-			ways = append(ways, small(c.Units, -x)+" "+names[1])
+			ways = append(ways, c.Units.Small(-x)+" "+names[1])
 		}
 	}
 	if len(ways) == 0 {
@@ -87,7 +87,7 @@ func (c *Hang) follows(u upset) string {
 	}
 	com := c.hung.model.Payload.COM
 	if far := u.state.Pose.Place(com).Sub(c.hung.rest.Pose.Place(com)).Norm(); far > 1e-3 {
-		text += ", and moves by " + small(c.Units, far)
+		text += ", and moves by " + c.Units.Small(far)
 	}
 	text += "."
 	if u.most >= 0 {
@@ -213,9 +213,9 @@ func (c *Hang) equilibria() []equilibrium {
 		}
 		switch high := s.Pose.Place(com)[2] - low; {
 		case high > 1e-3:
-			o.Higher = small(c.Units, high) + " higher"
+			o.Higher = c.Units.Small(high) + " higher"
 		case high < -1e-3:
-			o.Higher = small(c.Units, -high) + " lower"
+			o.Higher = c.Units.Small(-high) + " lower"
 		default:
 			o.Higher = "as high"
 		}

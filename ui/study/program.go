@@ -34,6 +34,9 @@ func (p *Program) Hear(m Message) {
 	if m.Ask != nil {
 		p.now.Ask = *m.Ask
 	}
+	if m.Here != "" {
+		p.now.Here = m.Here
+	}
 	if m.Set != nil {
 		p.now.Set = maps.Clone(m.Set)
 	}
@@ -72,6 +75,9 @@ func (p *Program) Step() bool {
 			s.Rest(t)
 		}
 	})
+	if p.Bench == talk.Live && !p.heard {
+		p.turn(q, talk.Paper, func(s Study, t *Turn) { s.See(t) })
+	}
 	p.send(Answer{Gen: q.Gen})
 	return true
 }

@@ -33,6 +33,7 @@ type Patient interface {
 // All are the studies by section.
 func All() map[string]Study {
 	return map[string]Study{
+		talk.Paper:   paper{},
 		talk.WouldDo: &wouldDo{},
 		talk.Moves:   &moves{},
 		talk.Bent:    bent{},
@@ -45,11 +46,13 @@ func All() map[string]Study {
 // Question is a plan with what was chosen in the studies' own inputs.
 type Question struct {
 	talk.Ask
-	Set map[string]string
+	Here string // address of the page
+	Set  map[string]string
 }
 
 // Message is what the page sends; what is nil or empty has not changed.
 type Message struct {
+	Here   string // address of the page, without what follows #
 	Ask    *talk.Ask
 	Set    map[string]string
 	Do     string
@@ -125,12 +128,12 @@ func (t *Turn) GoOn() bool {
 	return !t.program.void(t)
 }
 
-// Rested waits until the plan has not changed for a moment, and tells whether the work still counts. Studies
-// wait for the same moment.
+// Rested waits a moment and tells whether nothing came in: else what came is answered first, and the study
+// asked again after it.
 func (t *Turn) Rested() bool {
 	for i := 0; i < restSteps && t.program.rested != t.Gen; i++ {
 		t.program.pause(rest / restSteps)
-		if t.program.void(t) {
+		if t.program.heard {
 			return false
 		}
 	}

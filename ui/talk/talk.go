@@ -32,6 +32,9 @@ const (
 	Hang    = "hang"
 )
 
+// Paper is what only the printed sheet shows at its end. It has no title on the page.
+const Paper = "paper"
+
 // Sections are the studies, in the order of the page.
 var Sections = []Section{
 	{WouldDo, "What would do", "the smallest single changes that would make it lift", Live},

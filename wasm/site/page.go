@@ -21,7 +21,7 @@ func page(files map[string][]byte) ([]byte, error) {
 	}
 	view := markup.Element(env.RunBuild(root.FirstView()), "app")
 	text := string(files["index.html"])
-	for key, name := range map[string]string{"css": "sheet.css", "drawing": "drawing.css", "studies": "studies.css", "where": "where.css", "study": "study.wasm", "asks": "studies.js", "wasm": "cohoist.wasm", "exec": "wasm_exec.js",
+	for key, name := range map[string]string{"css": "sheet.css", "drawing": "drawing.css", "studies": "studies.css", "print": "print.css", "where": "where.css", "study": "study.wasm", "asks": "studies.js", "wasm": "cohoist.wasm", "exec": "wasm_exec.js",
 		"helper": "vugu-helper.js", "boot": "boot.js"} {
 		sum := sha256.Sum256(files[name])
 		text = strings.ReplaceAll(text, "{{"+key+"}}", hex.EncodeToString(sum[:6]))

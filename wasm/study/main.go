@@ -57,6 +57,9 @@ func hear(p *study.Program, m js.Value) {
 		}
 		h.Ask = &ask
 	}
+	if at := m.Get("here"); at.Truthy() {
+		h.Here = at.String()
+	}
 	if s := m.Get("set"); s.Truthy() {
 		h.Set = map[string]string{}
 		keys := js.Global().Get("Object").Call("keys", s)
