@@ -18,6 +18,7 @@ type where struct {
 	best  *found
 	table *counted
 	cost  shifted
+	slow  bool // the cost of a shift takes too long to follow a drag
 }
 
 // often is the least time between two pictures of a search.
@@ -69,6 +70,7 @@ func (w *where) find(t *Turn, c *choices) {
 	w.best = f
 	f.show(t, c)
 	t.Say(talk.Where+"-gist", "Searching …")
+	t.Say(talk.Where+"-said", "Searching …")
 	t.Send()
 	f.reply = c.request().Run(w.tell(t, func(pr place.Progress) {
 		f.soFar = pr
@@ -76,6 +78,7 @@ func (w *where) find(t *Turn, c *choices) {
 	}, &f.stopped))
 	f.done = true
 	f.settle()
+	t.Say(talk.Where+"-said", f.outcome())
 }
 
 // tell draws a search now and then, and says whether to go on.

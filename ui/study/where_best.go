@@ -117,6 +117,9 @@ func (f *found) places() []moved {
 
 // spot is a place seen from above, to a tenth of a millimetre.
 func spot(u format.Units, p vec.V3) string {
+	if math.IsNaN(p[0]) || math.IsNaN(p[1]) {
+		return "not given"
+	}
 	x := func(v float64) string { return u.Text(format.Length, math.Round(v*1e4)/1e4) }
 	return x(p[0]) + ", " + x(p[1]) + "\u202f" + u.Length
 }

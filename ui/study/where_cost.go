@@ -17,7 +17,8 @@ const (
 	coarseLine, fineLine = 31, 121
 	coarseMap, fineMap   = 60, 480
 	patience             = 1500 * time.Millisecond
-	chunk                = 10 // places between two looks at whether the work still counts
+	atOnce               = 50 * time.Millisecond // what takes longer waits until the plan rests
+	chunk                = 10                    // places between two looks at whether the work still counts
 )
 
 // shifted is what it costs to move one vehicle's point.
@@ -48,13 +49,16 @@ func (w *where) shift(t *Turn, c *choices) {
 		w.cost.show(t, c)
 		return
 	}
+	if w.slow && !t.Rested() {
+		return
+	}
 	began := time.Now()
 	s := c.cells(who, coarseLine, coarseMap)
 	s.key = key
 	if !s.work(t, c) {
 		return
 	}
-	w.cost = s
+	w.cost, w.slow = s, time.Since(began) > atOnce
 	s.show(t, c)
 	if s.fault != "" {
 		w.cost.fine = true

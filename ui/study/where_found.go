@@ -1,6 +1,7 @@
 package study
 
 import (
+	"errors"
 	"fmt"
 	"math"
 	"strconv"
@@ -100,17 +101,30 @@ func placed(p plan.Plan, places []vec.V3) plan.Plan {
 // fresh tells that the plan is still the one that was asked about.
 func (f *found) fresh(t *Turn) bool { return f != nil && f.done && same(f.of, t.Plan) }
 
-// taken tells that the plan has the places that were found.
+// taken tells that the plan has places that were found.
 func (f *found) taken(t *Turn) bool {
-	if f.reply.Answer.Places != nil && same(f.plan(f.reply.Answer.Places), t.Plan) {
+	if f.has(t, f.reply.Answer.Places) {
 		return true
 	}
 	for _, p := range f.reply.Front {
-		if same(f.plan(p.Places), t.Plan) {
+		if f.has(t, p.Places) {
 			return true
 		}
 	}
 	return false
+}
+
+// has tells that the plan is the one that was asked about, with these places.
+func (f *found) has(t *Turn, places []vec.V3) bool {
+	if len(places) == 0 || len(places) != len(t.Plan.Team) {
+		return false
+	}
+	for i, p := range places { // comparing whole plans takes longer
+		if !(p.Sub(t.Plan.Team[i].Attach).Norm() < 1e-5) {
+			return false
+		}
+	}
+	return same(f.plan(places), t.Plan)
 }
 
 // current tells that the plan is the one that was asked about, or has places that were found for it.
@@ -135,7 +149,7 @@ func (f *found) none() bool { return f.reply.Answer.Places == nil && len(f.reply
 // trouble is why a search found nothing.
 func (f *found) trouble() string {
 	if f.reply.Fault != "" {
-		return sentence(fmt.Errorf("%s", f.reply.Fault))
+		return sentence(errors.New(f.reply.Fault))
 	}
 	if f.stopped {
 		return "Stopped before anything was found."

@@ -37,7 +37,7 @@ func (f *found) front(t *Turn) *WhereFront {
 		}
 		p := f.reply.Front[i]
 		r := pairRow{I: i, N: strconv.Itoa(k + 1), First: f.show1(f.goals[0], p.Values[0]), Second: f.show1(f.goals[1], p.Values[1]), x: inUnits(f.goals[0], p.Values[0]), y: inUnits(f.goals[1], p.Values[1])}
-		r.now = same(f.plan(p.Places), t.Plan)
+		r.now = f.has(t, p.Places)
 		for m, at := range p.Places {
 			if m > 0 {
 				r.Places += "; "

@@ -1,6 +1,7 @@
 package study
 
 import (
+	"errors"
 	"math"
 	"strconv"
 	"strings"
@@ -53,7 +54,10 @@ func (w *where) many(t *Turn, c *choices) {
 		k.soFar = pr
 		k.show(t, c)
 	}, &k.stop))
-	k.rows, k.done, k.fault = reply.Rows, true, reply.Fault
+	k.rows, k.done = reply.Rows, true
+	if reply.Fault != "" {
+		k.fault = sentence(errors.New(reply.Fault))
+	}
 	if k.stop && len(k.rows) > 0 { // the last was not searched to its end
 		k.rows = k.rows[:len(k.rows)-1]
 	}
@@ -147,8 +151,11 @@ func (k *counted) row(r place.Row, least int) manyRow {
 	out := manyRow{N: r.Vehicles, Least: r.Vehicles == least, Place: r.Answer.Places != nil, Worst: unit.None, Lost: unit.None, Turn: unit.None}
 	if !out.Place {
 		out.Says, out.Class = "✕ does not hold", "is-fail"
-		if r.Fault != "" || r.Answer.Proof.Evaluated == 0 {
+		switch why, _, _ := strings.Cut(r.Fault, ":"); {
+		case r.Fault == place.ErrFew.Error() || r.Fault == "" && r.Answer.Proof.Evaluated == 0:
 			out.Says, out.Class = "✕ too few places", "is-none"
+		case r.Fault != "":
+			out.Says, out.Class = "✕ "+why, "is-none"
 		}
 		return out
 	}

@@ -37,6 +37,9 @@ func (m *costMap) Build(*vugu.BuildIn) *vugu.BuildOut {
 	pic.AppendChild(figure.SVG("path", figure.Attrs{"class", "wh-contour", "d", s.contour(b)}))
 	for i, k := range c.plan.Team {
 		x, y := b.x(k.Attach[0]), b.y(k.Attach[1])
+		if !figure.Finite(x) || !figure.Finite(y) {
+			continue
+		}
 		if i == s.who {
 			pic.AppendChild(disc("wh-mover", x, y, 6))
 			pic.AppendChild(words("wh-t wh-mid wh-id", x, y-12, k.ID))

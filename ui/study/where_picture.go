@@ -24,6 +24,9 @@ func (v *planView) Build(*vugu.BuildIn) *vugu.BuildOut {
 	v.reach(pic, b)
 	for i, m := range v.team() {
 		x, y := b.x(m.Attach[0]), b.y(m.Attach[1])
+		if !figure.Finite(x) || !figure.Finite(y) {
+			continue
+		}
 		if !v.c.asks.Free[i] {
 			pic.AppendChild(figure.SVG("rect", figure.Attrs{"class", "wh-stays", "x", figure.Num(x - 5), "y", figure.Num(y - 5), "width", "10", "height", "10"}))
 		} else {

@@ -167,6 +167,14 @@ func TestWhereOnAPhone(t *testing.T) {
 	if bad := eval[string](p, contrast); bad != "" {
 		t.Error(bad)
 	}
+	if bad := eval[string](p, `(() => {
+		const out = [], seen = new Set();
+		for (const e of document.querySelectorAll("#where input, #where select, #where textarea, #where button, #where progress"))
+			if (!(e.getAttribute("aria-label") || (e.labels && [...e.labels].map((l) => l.textContent).join("")) || e.textContent).trim()) out.push("no name: " + e.outerHTML);
+		for (const e of document.querySelectorAll("[id]")) { if (seen.has(e.id)) out.push("twice: " + e.id); seen.add(e.id); }
+		return out.join("\n") })()`); bad != "" {
+		t.Error(bad)
+	}
 	eval[any](p, `document.getElementById("where-point-7").click()`)
 	p.wait(`document.getElementById("where-gist").textContent.startsWith("Taken")`)
 }
