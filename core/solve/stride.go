@@ -12,6 +12,10 @@ func (n *way) measure(tcol, b *[6]float64, goal float64) bool {
 	for k := range 6 {
 		n.ry[k] = float64(tcol[k]*n.t) - b[k]
 	}
+	if n.quad {
+		n.rt = 0
+	}
+	n.measureLines()
 	y := &n.y
 	var mu, gap, eta, rt, rf, worstP, worstX, pay float64
 	for i := range n.pulls {
@@ -21,7 +25,11 @@ func (n *way) measure(tcol, b *[6]float64, goal float64) bool {
 		for k := range 6 {
 			n.ry[k] += float64(o.a[0][k]*x) + float64(o.a[1][k]*v) + float64(o.a[2][k]*z)
 		}
-		const reg = 1e-12
+		reg := 1e-12
+		if n.quad {
+			reg = 1
+			rx, ry, rz = rx+x, ry+v, rz+z
+		}
 		xx, xy, yy, xz, yz, zz := reg, 0.0, reg, 0.0, 0.0, reg
 		var mx, my, mz, qx, qy, qz float64
 		if o.half {
@@ -132,10 +140,16 @@ func (n *way) measure(tcol, b *[6]float64, goal float64) bool {
 	for k := range 6 {
 		n.r.g[k] -= n.ry[k]
 	}
-	n.mu, n.eta, n.pay, n.rx, n.p = mu, eta, pay, math.Sqrt(worstX), math.Sqrt(worstP)
+	n.mu += mu
+	n.eta += eta
+	n.pay += pay
+	n.rx, n.p = larger(n.rx, math.Sqrt(worstX)), larger(n.p, math.Sqrt(worstP))
 	n.rt += rt
 	n.r.f += rf - n.rt
-	n.gap = gap + mu + float64(n.t*n.rt) + dot6(&n.ry, y)
+	n.gap += gap + n.mu + float64(n.t*n.rt) + dot6(&n.ry, y)
+	if n.quad {
+		n.r.f = 0
+	}
 	return true
 }
 
@@ -158,6 +172,7 @@ func (n *way) correct(part, aim float64) {
 	for k := range 6 {
 		n.r.g[k] = -part * n.ry[k]
 	}
+	n.correctLines(part, aim)
 	for i := range n.pulls {
 		o := &n.pulls[i]
 		qx, qy, qz := -part*o.rx[0], -part*o.rx[1], -part*o.rx[2]
@@ -201,11 +216,14 @@ func (n *way) correct(part, aim float64) {
 		}
 		n.side(o, qx, qy, qz)
 	}
+	if n.quad {
+		n.r.f = 0
+	}
 }
 
 // stride finds the steps of the pulls for those of y and t, and how long primal and dual may be.
 func (n *way) stride(part float64) (primal, dual float64) {
-	primal, dual = 1, 1
+	primal, dual = n.strideLines(part, 1, 1)
 	dy, dt := &n.dy, n.dt
 	for i := range n.pulls {
 		o := &n.pulls[i]
@@ -218,12 +236,7 @@ func (n *way) stride(part float64) (primal, dual float64) {
 		if o.half {
 			o.ds = z + float64(part*o.p)
 			o.dz = o.o - float64(o.w*z)
-			if o.s+float64(primal*o.ds) < 0 {
-				primal = -o.s / o.ds
-			}
-			if o.z+float64(dual*o.dz) < 0 {
-				dual = -o.z / o.dz
-			}
+			primal, dual = least(primal, o.s, o.ds), least(dual, o.z, o.dz)
 		}
 		for j := o.c0; j < o.c1; j++ {
 			c := &n.cones[j]
@@ -277,6 +290,7 @@ func (n *way) move(primal, dual float64) {
 	for k := range 6 {
 		n.y[k] += float64(dual * n.dy[k])
 	}
+	n.moveLines(primal, dual)
 	for i := range n.pulls {
 		o := &n.pulls[i]
 		for k := range 3 {

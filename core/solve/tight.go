@@ -242,7 +242,7 @@ const amid = 0.2
 // likely is tight for a guess: bounds near whose edge the slack is not are left, and pulls that nothing
 // curved holds get the bound that is most likely to.
 func (s *Solver) likely() {
-	clear := 4 / float64(s.np)
+	clear := 4 / float64(s.nl+s.np)
 	s.tight(clear)
 	for i := range s.pulls {
 		o := &s.pulls[i]

@@ -2,10 +2,11 @@ package solve
 
 import "math"
 
-// Most of the way to the answer of a program of Pulls alone goes without the embedding: τ = 1, steps
+// Most of the way to the answer of a program with Pulls goes without the embedding: τ = 1, steps
 // of their own for primal and dual, and normal equations, (6.24), at a third of the work a step. Far
 // from the answer that is as good. Near it the normal equations lose t's own part; by then the
-// tight bounds have mostly been guessed, or the embedding takes over from the point reached.
+// tight bounds have mostly been guessed, or the embedding takes over from the point reached. Stage
+// two, where t is held, goes all the way.
 
 // wayCone is a cone on the way.
 type wayCone struct {
@@ -37,6 +38,8 @@ type wayPull struct {
 
 // way is the point and what one pass over the pulls adds up.
 type way struct {
+	quad   bool // ½Σx² with t held, instead of goal·t
+	lines  []wayLine
 	pulls  []wayPull
 	cones  []wayCone
 	y, dy  [6]float64
@@ -70,12 +73,15 @@ const (
 // duals that put that point on the central path.
 func (s *Solver) layWay() {
 	n := &s.way
-	n.pulls, n.cones = room(n.pulls, s.np), room(n.cones, len(s.cones))
-	n.y, n.t, n.degree = [6]float64{}, 0, 0
+	n.lines, n.pulls, n.cones = room(n.lines, s.nl), room(n.pulls, s.np), room(n.cones, len(s.cones))
+	n.quad, n.t, n.degree = s.quad, 0, 0
+	for i := range s.lines {
+		s.layLine(i)
+	}
 	for i := range s.pulls {
 		o, q := &s.pulls[i], &n.pulls[i]
 		*q = wayPull{c0: o.c0, c1: o.c1, half: o.half, minZ: o.minZ, pay: o.pay}
-		copy(q.a[:], s.col[3*i:])
+		copy(q.a[:], s.col[s.nl+3*i:])
 		q.f = [3]float64{dot6(&q.a[0], &s.b), dot6(&q.a[1], &s.b), dot6(&q.a[2], &s.b)}
 		if o.half {
 			n.degree++
@@ -94,6 +100,9 @@ func (s *Solver) layWay() {
 		}
 	}
 	open := 0.0
+	for i := range n.lines {
+		open += n.lines[i].start(n.t)
+	}
 	for i := range n.pulls {
 		q := &n.pulls[i]
 		if q.half {
@@ -109,9 +118,23 @@ func (s *Solver) layWay() {
 			open += c.g.dot(c.z)
 		}
 	}
-	// y takes away what it can of the dual residual; μ from t's own row, or from the y that it asks for
+	s.layDuals(open)
+}
+
+// layDuals puts the duals to scale, μ from t's own row or from the y that it asks for, and chooses the y that
+// takes away what it can of the dual residual. With t held the shortest forces have theirs.
+func (s *Solver) layDuals(open float64) {
+	n := &s.way
 	var push [6]float64 // A Gᵀ s⁻¹
 	length := 0.0
+	for i := range n.lines {
+		q := &n.lines[i]
+		x := q.zl - q.zh
+		length += float64(x * x)
+		for k := range 6 {
+			push[k] += float64(q.a[k] * x)
+		}
+	}
 	for i := range n.pulls {
 		q := &n.pulls[i]
 		x, y, z := 0.0, 0.0, q.z
@@ -130,8 +153,19 @@ func (s *Solver) layWay() {
 	if !(mu > 0) || !s.opening {
 		mu = 1 / (norm6(&s.tcol)*math.Sqrt(length) + math.Abs(open))
 	}
+	if n.quad {
+		mu = 0.1
+		push = s.b
+		for k := range push {
+			push[k] /= -mu
+		}
+	}
 	for k := range 6 {
 		n.y[k] = -mu * push[k]
+	}
+	for i := range n.lines {
+		n.lines[i].zl *= mu
+		n.lines[i].zh *= mu
 	}
 	for i := range n.pulls {
 		n.pulls[i].z *= mu
@@ -150,25 +184,29 @@ type arrival uint8
 const (
 	nowhere    arrival = iota
 	close              // the embedding can go on from the point
-	pinnedDown         // the tight bounds were guessed: the point is the answer
+	pinnedDown         // the point is the answer: the tight bounds were guessed, or t is held
 )
 
 // approach goes the way, if the program has one.
 func (s *Solver) approach() arrival {
-	if s.nl > 0 || s.np == 0 || s.quad || s.idle || s.inside {
+	if s.np == 0 && !s.quad || s.idle && !s.quad || s.inside {
 		return nowhere
 	}
 	n := &s.way
 	s.layWay()
-	early := 2e-2 * min(1, 4/float64(s.np))
+	early, enough := 2e-2*min(1, 4/float64(s.nl+s.np)), nearest
+	if s.quad {
+		early, enough = 0, finest
+	}
+	end := nowhere
 	for range strides {
 		s.iterations++
 		if !n.measure(&s.tcol, &s.b, s.goal) {
-			return nowhere
+			break
 		}
 		worst := n.quality(&s.b)
 		if !(worst < 1e12) {
-			return nowhere
+			break
 		}
 		if worst <= early {
 			early = worst * 3e-2
@@ -180,40 +218,60 @@ func (s *Solver) approach() arrival {
 				return pinnedDown
 			}
 		}
-		if worst <= nearest {
+		if worst <= acceptable && !s.quad {
 			s.takeWay()
-			return close
+			end = close
 		}
-		if !n.k.factor(&n.s, &n.q, n.eta, s.rank.r, false) {
-			return nowhere
+		if worst <= enough {
+			if !s.quad {
+				break
+			}
+			s.takeWay()
+			return pinnedDown
+		}
+		if !n.k.factor(&n.s, &n.q, n.eta, s.rank.r, s.quad) {
+			break
 		}
 		n.dy, n.dt = n.k.solve(&n.r.g, n.r.f)
 		primal, dual := n.stride(1)
 		least := min(primal, dual)
 		sigma := (1 - least) * (1 - least) * (1 - least)
-		n.correct(1-sigma, sigma*n.mu/n.degree)
+		n.correct(1-sigma, sigma*n.mu/max(1, n.degree))
 		n.dy, n.dt = n.k.solve(&n.r.g, n.r.f)
 		primal, dual = n.stride(1 - sigma)
 		primal, dual = min(1, 0.99*primal), min(1, 0.99*dual)
 		if !(min(primal, dual) > 0.05) {
-			return nowhere
+			break
 		}
 		n.move(primal, dual)
 	}
-	return nowhere
+	return end
 }
 
 // quality is what is left of residuals and gap, relative, as for the embedding.
 func (n *way) quality(b *[6]float64) float64 {
 	worst := max(norm6(&n.ry)/max(1, norm6(b)), n.p)
 	worst = max(worst, max(n.rx, math.Abs(n.rt)))
+	if n.quad {
+		return max(worst, n.mu)
+	}
 	return max(worst, (math.Abs(n.gap)+n.pay)/max(1e-1, math.Abs(n.t)))
 }
 
 // takeWay takes over the point.
 func (s *Solver) takeWay() {
 	n := &s.way
-	s.y, s.t, s.tau, s.kap = n.y, n.t, 1, n.mu/n.degree
+	s.y, s.t, s.tau, s.kap = n.y, n.t, 1, n.mu/max(1, n.degree)
+	for i := range s.lines {
+		o, q := &s.lines[i], &n.lines[i]
+		o.u, o.sl, o.zl, o.sh, o.zh = q.u, q.sl, q.zl, q.sh, q.zh
+		if !q.hasLo {
+			o.sl = 1
+		}
+		if !q.hasHi {
+			o.sh = 1
+		}
+	}
 	for i := range s.pulls {
 		o, q := &s.pulls[i], &n.pulls[i]
 		o.f, o.s, o.z = q.f, q.s, q.z
