@@ -8,8 +8,8 @@ import (
 	"cohoist/core/share"
 )
 
-// ended says what ends a wind, as the end of a sentence.
-func (s Side) ended() string {
+// Ended says what ends a wind, as the end of a sentence.
+func (s Side) Ended() string {
 	who := ""
 	if len(s.Who) > 0 {
 		who = " of " + share.List(s.Who)
@@ -50,13 +50,13 @@ func (r Rose) Sentence() string {
 	case least.EndedBy == None:
 		return "From every side the team holds " + speed(Cap) + ", the most that is asked." + r.gusts()
 	case least.Speed == 0 && r.still() == len(r.Sides):
-		return "The team holds no wind from any side, " + least.ended() + " in calm." + r.gusts()
+		return "The team holds no wind from any side, " + least.Ended() + " in calm." + r.gusts()
 	case least.Speed == 0:
 		return "The team holds no wind in " + strconv.Itoa(r.still()) + " of " + strconv.Itoa(len(r.Sides)) + " directions, the first of them towards " +
-			degrees(least.To) + ", " + least.ended() + "." + r.gusts()
+			degrees(least.To) + ", " + least.Ended() + "." + r.gusts()
 	}
 	return "From every side the team holds a steady wind of " + speed(least.Speed) + "; the least is towards " + degrees(least.To) + ", " +
-		least.ended() + "." + r.gusts()
+		least.Ended() + "." + r.gusts()
 }
 
 // still is how many sides hold no wind.
@@ -82,7 +82,7 @@ func (r Rose) gusts() string {
 	case r.Holds:
 		return start + ", within the " + speed(r.Site.Speed) + " that the team holds that way."
 	}
-	return start + "; the team holds " + speed(r.Site.Speed) + " that way, " + r.Site.ended() + "."
+	return start + "; the team holds " + speed(r.Site.Speed) + " that way, " + r.Site.Ended() + "."
 }
 
 func speed(v float64) string { return share.Short(v) + " m/s" }

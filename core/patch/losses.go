@@ -69,7 +69,7 @@ func (l *Losses) share(m *share.Model) {
 	}
 	switch {
 	case len(l.Empty) > 0:
-		all.Note = "without " + share.List(l.Empty) + " it is held nowhere"
+		all.Note = "without " + anyOf(l.Empty) + " it is held nowhere"
 	case len(all.Outer) == 0:
 		all.Note = "each loss is held somewhere, but no place serves them all"
 	case len(all.Inner) == 0:
@@ -81,4 +81,12 @@ func (l *Losses) share(m *share.Model) {
 		all.Inner = nil
 	}
 	all.measure()
+}
+
+// anyOf lists vehicles of which one at a time is meant.
+func anyOf(names []string) string {
+	if len(names) > 1 {
+		return "any one of " + share.List(names)
+	}
+	return share.List(names)
 }

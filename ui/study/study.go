@@ -38,6 +38,8 @@ func All() map[string]Study {
 		talk.Moves:   &moves{},
 		talk.Bent:    bent{},
 		talk.Lost:    &quick{id: talk.Lost, question: &losses{}},
+		talk.Wind:    &quick{id: talk.Wind, question: &winds{}},
+		talk.Patch:   &quick{id: talk.Patch, question: &stand{}},
 		talk.Where:   &where{},
 		talk.Hang:    &hangs{},
 	}

@@ -28,6 +28,8 @@ const (
 	Moves   = "moves"
 	Bent    = "bent"
 	Lost    = "lost"
+	Wind    = "wind"
+	Patch   = "patch"
 	Where   = "where"
 	Hang    = "hang"
 )
@@ -41,6 +43,8 @@ var Sections = []Section{
 	{Moves, "What moves the answer", "centimetres, kilograms and wind, by what they cost", Live},
 	{Bent, "The payload as a beam, and who carries it", "bending, deflection, and what a team carries that holds its places", Live},
 	{Lost, "If a vehicle is lost", "who may fail, and what the others then bear", Live},
+	{Wind, "Wind from anywhere", "the wind that is held from every side, and what ends it", Live},
+	{Patch, "Where the centre of mass may be", "the patch in which every vehicle keeps within its limits", Live},
 	{Where, "Where to attach", "the best holes or places, what a shift costs, how many it takes", Long},
 	{Hang, "How it hangs and swings", "tilt and pulls when a vehicle is out of place, a line short, one lost; the swing", Live},
 }
