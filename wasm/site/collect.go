@@ -14,12 +14,12 @@ import (
 	"strings"
 )
 
-// collect returns the files of the site by name, except the page: the program, the runtime's loader, vugu's
+// collect returns the files of the site by name, except the page: the programs, the runtime's loader, vugu's
 // helper, and what stands in public/.
 func collect(out string) (map[string][]byte, error) {
 	files := map[string][]byte{}
 	var err error
-	for name, from := range map[string]string{"cohoist.wasm": "./wasm", "study.wasm": "./wasm/study"} {
+	for name, from := range map[string]string{"cohoist.wasm": "./wasm", "study.wasm": "./wasm/study", "library.wasm": "./wasm/library"} {
 		if files[name], err = program(filepath.Join(out, name), from); err != nil {
 			return nil, err
 		}

@@ -64,7 +64,7 @@ func tidy(out string, keep map[string]bool) error {
 
 func pressable(name string) bool {
 	switch filepath.Ext(name) {
-	case ".html", ".css", ".js", ".wasm", ".svg", ".json":
+	case ".html", ".css", ".js", ".mjs", ".mts", ".wasm", ".svg", ".json", ".webmanifest":
 		return true
 	}
 	return false
@@ -117,10 +117,10 @@ func holds(path string, data []byte) bool {
 	return err == nil && bytes.Equal(got, data)
 }
 
-// firstLoad adds up what a first visit loads, compressed where there is a compressed form.
-func firstLoad(out string) (int, error) {
+// weigh adds up what files take, compressed where there is a compressed form.
+func weigh(out string, names ...string) (int, error) {
 	total := 0
-	for _, name := range first {
+	for _, name := range names {
 		i, err := os.Stat(filepath.Join(out, name+".br"))
 		if err != nil {
 			if i, err = os.Stat(filepath.Join(out, name)); err != nil {
