@@ -1677,6 +1677,7 @@ type WhereBest struct {
 	Places                      []moved
 	Cases                       []held
 	Fresh, Taken                bool
+	Off                         bool // not for paper
 }
 
 func (c *WhereBest) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
@@ -1686,8 +1687,9 @@ func (c *WhereBest) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 	var vgiterkey interface{}
 	_ = vgiterkey
 	var vgn *vugu.VGNode
-	vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "wh-best"}}}
+	vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute(nil)}
 	vgout.Out = append(vgout.Out, vgn) // root for output
+	vgn.AddAttrInterface("class", "wh-best"+offPaper(c.Off))
 	{
 		vgparent := vgn
 		_ = vgparent
@@ -1744,7 +1746,7 @@ func (c *WhereBest) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 							vgparent.AppendChild(vgn)
 						}
 					}
-					vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "figcaption", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "hint"}}}
+					vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "figcaption", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "wh-key"}}}
 					vgparent.AppendChild(vgn)
 					vgn.SetInnerHTML(c.Picture.key())
 				}
@@ -2570,6 +2572,7 @@ type WhereMany struct {
 	Standing, Lead string
 	Rows           []manyRow
 	Fresh          bool
+	Off            bool // not for paper
 }
 
 func (r manyRow) row() string {
@@ -2589,8 +2592,9 @@ func (c *WhereMany) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 	var vgiterkey interface{}
 	_ = vgiterkey
 	var vgn *vugu.VGNode
-	vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "wh-many"}}}
+	vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute(nil)}
 	vgout.Out = append(vgout.Out, vgn) // root for output
+	vgn.AddAttrInterface("class", "wh-many"+offPaper(c.Off))
 	{
 		vgparent := vgn
 		_ = vgparent

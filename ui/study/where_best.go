@@ -20,7 +20,7 @@ func (f *found) show(t *Turn, c *choices) {
 	const piece = talk.Where + "-best"
 	switch {
 	case f == nil:
-		t.Show(piece, &WhereBest{Lead: "Nothing was searched yet.", Picture: c.board()})
+		t.Show(piece, &WhereBest{Lead: "Nothing was searched yet.", Off: true, Picture: c.board()})
 	case !f.done:
 		t.Show(piece, f.running(c))
 	default:
@@ -30,7 +30,7 @@ func (f *found) show(t *Turn, c *choices) {
 
 // running is a search as far as it is.
 func (f *found) running(c *choices) *WhereBest {
-	b := &WhereBest{Running: true, Part: strconv.FormatFloat(f.soFar.Part, 'f', 3, 64), Picture: c.board()}
+	b := &WhereBest{Running: true, Off: true, Part: strconv.FormatFloat(f.soFar.Part, 'f', 3, 64), Picture: c.board()}
 	b.Lead = "Searching: " + unit.Figures(float64(f.soFar.Evaluated), 9) + " placements solved."
 	if f.soFar.Places != nil {
 		b.Lead += " Best so far: " + goalName(f.goals[0]) + " " + f.show1(f.goals[0], f.soFar.Value) + "."
@@ -43,7 +43,7 @@ func (f *found) running(c *choices) *WhereBest {
 
 // result is what came of a search.
 func (f *found) result(t *Turn) *WhereBest {
-	b := &WhereBest{Standing: f.standing(t), Lead: f.outcome(), Picture: f.kept.board(), Asked: f.kept.asked()}
+	b := &WhereBest{Standing: f.standing(t), Lead: f.outcome(), Picture: f.kept.board(), Asked: f.kept.asked(), Off: !f.current(t)}
 	if f.none() {
 		b.Class, b.Mark = "is-fail", "✕"
 		return b
@@ -174,6 +174,14 @@ func judged(k place.Case, limit float64) (says, class string) {
 		return "≈ within " + format.Share(limit) + ", thin", "is-thin"
 	}
 	return "✓ within " + format.Share(limit), "is-ok"
+}
+
+// offPaper is the class of what is not printed: nothing was found, or it was for an earlier plan.
+func offPaper(off bool) string {
+	if off {
+		return " wh-off"
+	}
+	return ""
 }
 
 // picture is the drawing as a component.

@@ -100,9 +100,9 @@ func (k *counted) show(t *Turn, c *choices) {
 	const piece = talk.Where + "-table"
 	switch {
 	case k == nil:
-		t.Show(piece, &WhereMany{Lead: "Teams of 1 to " + strconv.Itoa(mostVehicles) + " vehicles of the class of the first that may move, each at its best places, are compared when asked for."})
+		t.Show(piece, &WhereMany{Off: true, Lead: "Teams of 1 to " + strconv.Itoa(mostVehicles) + " vehicles of the class of the first that may move, each at its best places, are compared when asked for."})
 	case !k.done:
-		t.Show(piece, &WhereMany{Running: true, Part: strconv.FormatFloat(k.soFar.Part, 'f', 3, 64),
+		t.Show(piece, &WhereMany{Off: true, Running: true, Part: strconv.FormatFloat(k.soFar.Part, 'f', 3, 64),
 			Lead: "Searching for " + strconv.Itoa(1+int(k.soFar.Part*mostVehicles)) + " of " + strconv.Itoa(mostVehicles) + " vehicles."})
 	default:
 		t.Show(piece, k.table(t))
@@ -120,7 +120,7 @@ func (k *counted) table(t *Turn) *WhereMany {
 	m := &WhereMany{Fresh: k.current(t)}
 	switch {
 	case !m.Fresh:
-		m.Standing = "Of an earlier plan: "
+		m.Standing, m.Off = "Of an earlier plan: ", true
 	case k.set != chosen(t):
 		m.Standing = "Found with other choices: "
 	}
@@ -180,6 +180,6 @@ func (k *counted) row(r place.Row, least int) manyRow {
 		out.Says += "; not proved best"
 	}
 	out.Worst, out.Lost = used(worst), used(r.OneLost)
-	out.Turn = k.units.Show(format.Moment, r.Agility)
+	out.Turn = goalValue(k.units, place.Agility, r.Agility)
 	return out
 }
