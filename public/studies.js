@@ -8,6 +8,15 @@
   let set = {}, ask = null, gen = 0;
   try { set = JSON.parse(localStorage.getItem(key)) || {}; } catch { /* no storage, or not ours */ }
 
+  // A link may hold more than one plan: the first is opened, the others become variants to compare it with.
+  function part() {
+    const [first, ...others] = location.hash.split("+");
+    if (others.length === 0) return;
+    history.replaceState(history.state, "", first);
+    adopt({ "compare.kept": [...new Set([...others, ...(set["compare.kept"] || "").split("+")])].filter((t) => t).slice(0, 3).join("+") });
+  }
+  addEventListener("hashchange", part);
+
   function bench(name) {
     if (!benches[name]) {
       const w = new Worker("study.js?" + program);
@@ -25,7 +34,42 @@
     Object.assign(values, a.values);
     place();
     for (const el of document.querySelectorAll("#studies [data-bench]")) el.setAttribute("aria-busy", a.busy || a.gen < gen);
+    if (a.file) save(a.file.name, new Blob([a.file.data], { type: a.file.type }));
+    if (a.set) adopt(a.set);
     if (a.plan) window.cohoistTake(a.gen, a.plan, a.jump || "");
+  }
+
+  function save(name, blob) {
+    const a = document.createElement("a");
+    a.href = URL.createObjectURL(blob);
+    a.download = name;
+    a.click();
+    setTimeout(() => URL.revokeObjectURL(a.href), 5000);
+  }
+
+  // adopt changes settings, keeps them for the next visit, and tells the benches.
+  function adopt(some) {
+    Object.assign(set, some);
+    try { localStorage.setItem(key, JSON.stringify(set)); } catch { /* kept as long as the page stands */ }
+    for (const name in benches) benches[name].postMessage({ set });
+  }
+
+  // A drawing of the page as a file of its own: what the style sheets say of it is written into it.
+  const looks = ["fill", "fill-opacity", "stroke", "stroke-width", "stroke-dasharray", "stroke-linejoin", "stroke-linecap",
+    "opacity", "font-family", "font-size", "font-weight", "text-anchor", "paint-order"];
+  function picture(svg) {
+    const copy = svg.cloneNode(true), from = svg.querySelectorAll("*"), to = copy.querySelectorAll("*");
+    for (let i = to.length - 1; i >= 0; i--) {
+      const style = getComputedStyle(from[i]);
+      if (style.display === "none" || from[i].matches(".dw-handles")) { to[i].remove(); continue; }
+      for (const k of looks) to[i].setAttribute(k, style.getPropertyValue(k));
+      for (const k of ["class", "tabindex", "role"]) to[i].removeAttribute(k);
+    }
+    const box = svg.viewBox.baseVal;
+    copy.setAttribute("xmlns", "http://www.w3.org/2000/svg");
+    copy.setAttribute("width", box.width);
+    copy.setAttribute("height", box.height);
+    return new Blob([new XMLSerializer().serializeToString(copy)], { type: "image/svg+xml" });
   }
 
   // stale tells that a piece is about an earlier plan. Forms and faults are about none.
@@ -89,6 +133,7 @@
     setTimeout(look, 100);
   };
   // What stands open is worked on; a bench that is not there yet is put up.
+  part();
   window.cohoistPlace = () => {
     place();
     if (ask) for (const el of document.querySelectorAll("#studies [data-bench]")) bench(el.dataset.bench);
@@ -100,16 +145,17 @@
   };
   const tell = (el, message) => bench(el.closest("[data-bench]").dataset.bench).postMessage(message);
   const choose = (el, name, value) => {
-    set[name] = value;
     if (el.id && el.type !== "file") values[el.id] = el.type === "checkbox" ? value : el.value; // until the study answers
-    try { localStorage.setItem(key, JSON.stringify(set)); } catch { /* kept as long as the page stands */ }
-    tell(el, { set });
+    bench(el.closest("[data-bench]").dataset.bench);
+    adopt({ [name]: value });
   };
   // measured is what was typed, a bare number with the unit that stands beside the input.
   const measured = (el) => (el.dataset.unit && /[\d.,]\s*$/.test(el.value) ? el.value + " " + el.dataset.unit : el.value);
   addEventListener("click", (e) => {
     let el = inside(e, "do");
     if (el) tell(el, { do: el.dataset.do });
+    el = inside(e, "picture");
+    if (el) save(el.dataset.name, picture(document.querySelector(el.dataset.picture)));
     el = inside(e, "show");
     if (el) window.cohoistShow(el.dataset.show);
   });

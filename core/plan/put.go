@@ -114,3 +114,44 @@ func Get(p Plan, path string) any {
 	})
 	return out
 }
+
+// Value is one number or text of a plan in its place.
+type Value struct {
+	Path  string
+	Value any // float64 or string
+}
+
+// Values are all numbers and texts of a plan, in the order of the document, entries of lists one by one;
+// fields left out are not among them, and meshes are not taken apart.
+func Values(p Plan) []Value {
+	var list []Value
+	walk(&p, func(l leaf) {
+		if l.unknown {
+			return
+		}
+		v := l.v
+		if v.Kind() == reflect.Pointer && !v.IsNil() {
+			v = v.Elem()
+		}
+		path := l.where.String()
+		switch v.Kind() {
+		case reflect.Float64:
+			if !math.IsNaN(v.Float()) {
+				list = append(list, Value{path, v.Float()})
+			}
+		case reflect.Int, reflect.Int64:
+			list = append(list, Value{path, float64(v.Int())})
+		case reflect.String:
+			if v.String() != "" {
+				list = append(list, Value{path, v.String()})
+			}
+		case reflect.Array, reflect.Slice:
+			for i := range v.Len() {
+				if e := v.Index(i); e.Kind() == reflect.Float64 && !math.IsNaN(e.Float()) {
+					list = append(list, Value{path + "[" + strconv.Itoa(i) + "]", e.Float()})
+				}
+			}
+		}
+	})
+	return list
+}

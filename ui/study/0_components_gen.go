@@ -15,6 +15,8 @@ import "cohoist/ui/format"
 import "cohoist/core/plan"
 import "cohoist/core/report"
 
+import "cohoist/core/handover"
+
 import "cohoist/core/hang"
 
 import "cohoist/core/lost"
@@ -496,6 +498,102 @@ func (c *Form) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 				vgn.AddAttrInterface("data-piece", "fault "+e.Path)
 				vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t"}
 				vgparent.AppendChild(vgn)
+			}
+		}
+		vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n"}
+		vgparent.AppendChild(vgn)
+	}
+	return vgout
+}
+
+// 'fix' unused imports
+var _ fmt.Stringer
+var _ reflect.Type
+var _ vjson.RawMessage
+var _ js.Value
+var _ log.Logger
+
+// Handed is the files of a lift.
+type Handed struct {
+	Files []handover.File
+	Title string
+}
+
+func (c *Handed) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
+
+	vgout = &vugu.BuildOut{}
+
+	var vgiterkey interface{}
+	_ = vgiterkey
+	var vgn *vugu.VGNode
+	vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "study-inside"}}}
+	vgout.Out = append(vgout.Out, vgn) // root for output
+	{
+		vgparent := vgn
+		_ = vgparent
+		vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t"}
+		vgparent.AppendChild(vgn)
+		vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "p", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "lead"}}}
+		vgparent.AppendChild(vgn)
+		vgn.SetInnerHTML(vugu.HTML("Files for other programs: SI units, payload frame with z up, angles in degrees. The forces are those of steady flight; scenes hold them constant and have no controller. Read the equations before you fly them: THEORY chapters 1 and 5."))
+		vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t"}
+		vgparent.AppendChild(vgn)
+		vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "ul", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "ho-list"}}}
+		vgparent.AppendChild(vgn)
+		{
+			vgparent := vgn
+			_ = vgparent
+			for vgiterkeyt, f := range c.Files {
+				var vgiterkey interface{} = vgiterkeyt
+				_ = vgiterkey
+				f := f
+				_ = f
+				vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "li", Attr: []vugu.VGAttribute(nil)}
+				vgparent.AppendChild(vgn)
+				{
+					vgparent := vgn
+					_ = vgparent
+					vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "button", Attr: []vugu.VGAttribute{{Namespace: "", Key: "type", Val: "button"}, vugu.VGAttribute{Namespace: "", Key: "class", Val: "link"}}}
+					vgparent.AppendChild(vgn)
+					vgn.AddAttrInterface("data-do", "hand-on file "+f.Name)
+					vgn.SetInnerHTML(f.Name)
+					vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute(nil)}
+					vgparent.AppendChild(vgn)
+					vgn.SetInnerHTML(f.Line)
+				}
+			}
+		}
+		vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t"}
+		vgparent.AppendChild(vgn)
+		vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "h3", Attr: []vugu.VGAttribute(nil)}
+		vgparent.AppendChild(vgn)
+		vgn.SetInnerHTML(vugu.HTML("Drawings"))
+		vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t"}
+		vgparent.AppendChild(vgn)
+		vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "ul", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "ho-list"}}}
+		vgparent.AppendChild(vgn)
+		{
+			vgparent := vgn
+			_ = vgparent
+			for vgiterkeyt, d := range c.drawn() {
+				var vgiterkey interface{} = vgiterkeyt
+				_ = vgiterkey
+				d := d
+				_ = d
+				vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "li", Attr: []vugu.VGAttribute(nil)}
+				vgparent.AppendChild(vgn)
+				{
+					vgparent := vgn
+					_ = vgparent
+					vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "button", Attr: []vugu.VGAttribute{{Namespace: "", Key: "type", Val: "button"}, vugu.VGAttribute{Namespace: "", Key: "class", Val: "link"}}}
+					vgparent.AppendChild(vgn)
+					vgn.AddAttrInterface("data-name", c.name(d.Name))
+					vgn.AddAttrInterface("data-picture", d.Find)
+					vgn.SetInnerHTML(d.Name)
+					vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute(nil)}
+					vgparent.AppendChild(vgn)
+					vgn.SetInnerHTML(d.Line)
+				}
 			}
 		}
 		vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n"}
@@ -1652,6 +1750,254 @@ func (c *Remedies) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 			}
 			vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t"}
 			vgparent.AppendChild(vgn)
+		}
+		vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n"}
+		vgparent.AppendChild(vgn)
+	}
+	return vgout
+}
+
+// 'fix' unused imports
+var _ fmt.Stringer
+var _ reflect.Type
+var _ vjson.RawMessage
+var _ js.Value
+var _ log.Logger
+
+// Column is one plan of a comparison. At says which of the kept ones; empty: the plan on the screen.
+type Column struct {
+	Name, At string
+	Plan     plan.Plan
+	Report   report.Report
+}
+
+// Variants is plans beside one another.
+type Variants struct {
+	Units   format.Units
+	Here    string // address of the page
+	Link    string // of the plan on the screen
+	First   string // links of the others
+	Columns []Column
+	Faults  []string
+}
+
+func (c *Variants) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
+
+	vgout = &vugu.BuildOut{}
+
+	var vgiterkey interface{}
+	_ = vgiterkey
+	var vgn *vugu.VGNode
+	vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "study-inside"}}}
+	vgout.Out = append(vgout.Out, vgn) // root for output
+	{
+		vgparent := vgn
+		_ = vgparent
+		vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t"}
+		vgparent.AppendChild(vgn)
+		vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "p", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "lead"}}}
+		vgparent.AppendChild(vgn)
+		vgn.SetInnerHTML(vugu.HTML("Keep the plan as it stands, change it, and see what differs. A kept plan stays in this browser until it is dropped."))
+		vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t"}
+		vgparent.AppendChild(vgn)
+		vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "p", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "tools"}}}
+		vgparent.AppendChild(vgn)
+		{
+			vgparent := vgn
+			_ = vgparent
+			vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "button", Attr: []vugu.VGAttribute{{Namespace: "", Key: "type", Val: "button"}, vugu.VGAttribute{Namespace: "", Key: "id", Val: "compare-keep"}, vugu.VGAttribute{Namespace: "", Key: "data-do", Val: "compare keep"}}}
+			vgparent.AppendChild(vgn)
+			vgn.AddAttrInterface("disabled", c.full())
+			{
+				vgparent := vgn
+				_ = vgparent
+				vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "Keep this plan as a variant"}
+				vgparent.AppendChild(vgn)
+			}
+		}
+		vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t"}
+		vgparent.AppendChild(vgn)
+		for vgiterkeyt, f := range c.Faults {
+			var vgiterkey interface{} = vgiterkeyt
+			_ = vgiterkey
+			f := f
+			_ = f
+			vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "p", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "fault"}}}
+			vgparent.AppendChild(vgn)
+			vgn.SetInnerHTML(f)
+		}
+		vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t"}
+		vgparent.AppendChild(vgn)
+		if len(c.Columns) > 1 {
+			vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "cm-room"}}}
+			vgparent.AppendChild(vgn)
+			{
+				vgparent := vgn
+				_ = vgparent
+				vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t\t"}
+				vgparent.AppendChild(vgn)
+				vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "table", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "cm"}}}
+				vgparent.AppendChild(vgn)
+				{
+					vgparent := vgn
+					_ = vgparent
+					vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t\t\t"}
+					vgparent.AppendChild(vgn)
+					vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "thead", Attr: []vugu.VGAttribute(nil)}
+					vgparent.AppendChild(vgn)
+					{
+						vgparent := vgn
+						_ = vgparent
+						vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "tr", Attr: []vugu.VGAttribute(nil)}
+						vgparent.AppendChild(vgn)
+						{
+							vgparent := vgn
+							_ = vgparent
+							vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "th", Attr: []vugu.VGAttribute{{Namespace: "", Key: "scope", Val: "col"}}}
+							vgparent.AppendChild(vgn)
+							vgn.SetInnerHTML(vugu.HTML("What differs"))
+							for vgiterkeyt, col := range c.Columns {
+								var vgiterkey interface{} = vgiterkeyt
+								_ = vgiterkey
+								col := col
+								_ = col
+								vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "th", Attr: []vugu.VGAttribute{{Namespace: "", Key: "scope", Val: "col"}}}
+								vgparent.AppendChild(vgn)
+								{
+									vgparent := vgn
+									_ = vgparent
+									vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute(nil)}
+									vgparent.AppendChild(vgn)
+									vgn.SetInnerHTML(col.Name)
+									vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "cm-title"}}}
+									vgparent.AppendChild(vgn)
+									vgn.SetInnerHTML(col.Plan.Title)
+									if col.At != "" {
+										vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "tools"}}}
+										vgparent.AppendChild(vgn)
+										{
+											vgparent := vgn
+											_ = vgparent
+											vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "button", Attr: []vugu.VGAttribute{{Namespace: "", Key: "type", Val: "button"}}}
+											vgparent.AppendChild(vgn)
+											vgn.AddAttrInterface("aria-label", "Open "+col.Name)
+											vgn.AddAttrInterface("data-do", "compare open "+col.At)
+											{
+												vgparent := vgn
+												_ = vgparent
+												vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "Open"}
+												vgparent.AppendChild(vgn)
+											}
+											vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "button", Attr: []vugu.VGAttribute{{Namespace: "", Key: "type", Val: "button"}}}
+											vgparent.AppendChild(vgn)
+											vgn.AddAttrInterface("aria-label", "Drop "+col.Name)
+											vgn.AddAttrInterface("data-do", "compare drop "+col.At)
+											{
+												vgparent := vgn
+												_ = vgparent
+												vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "Drop"}
+												vgparent.AppendChild(vgn)
+											}
+										}
+									}
+								}
+							}
+						}
+					}
+					vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t\t\t"}
+					vgparent.AppendChild(vgn)
+					vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "tbody", Attr: []vugu.VGAttribute{{Namespace: "", Key: "id", Val: "compare-inputs"}}}
+					vgparent.AppendChild(vgn)
+					{
+						vgparent := vgn
+						_ = vgparent
+						for vgiterkeyt, l := range c.inputs() {
+							var vgiterkey interface{} = vgiterkeyt
+							_ = vgiterkey
+							l := l
+							_ = l
+							vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "tr", Attr: []vugu.VGAttribute(nil)}
+							vgparent.AppendChild(vgn)
+							{
+								vgparent := vgn
+								_ = vgparent
+								vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "th", Attr: []vugu.VGAttribute{{Namespace: "", Key: "scope", Val: "row"}}}
+								vgparent.AppendChild(vgn)
+								{
+									vgparent := vgn
+									_ = vgparent
+									vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "code", Attr: []vugu.VGAttribute(nil)}
+									vgparent.AppendChild(vgn)
+									vgn.SetInnerHTML(l.Name)
+								}
+								for vgiterkeyt, k := range l.Cells {
+									var vgiterkey interface{} = vgiterkeyt
+									_ = vgiterkey
+									k := k
+									_ = k
+									vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "td", Attr: []vugu.VGAttribute(nil)}
+									vgparent.AppendChild(vgn)
+									vgn.AddAttrInterface("class", k.class())
+									vgn.SetInnerHTML(k.Text)
+								}
+							}
+						}
+					}
+					vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t\t\t"}
+					vgparent.AppendChild(vgn)
+					vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "tbody", Attr: []vugu.VGAttribute{{Namespace: "", Key: "id", Val: "compare-checks"}}}
+					vgparent.AppendChild(vgn)
+					{
+						vgparent := vgn
+						_ = vgparent
+						for vgiterkeyt, l := range c.checks() {
+							var vgiterkey interface{} = vgiterkeyt
+							_ = vgiterkey
+							l := l
+							_ = l
+							vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "tr", Attr: []vugu.VGAttribute(nil)}
+							vgparent.AppendChild(vgn)
+							{
+								vgparent := vgn
+								_ = vgparent
+								vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "th", Attr: []vugu.VGAttribute{{Namespace: "", Key: "scope", Val: "row"}}}
+								vgparent.AppendChild(vgn)
+								vgn.SetInnerHTML(l.Name)
+								for vgiterkeyt, k := range l.Cells {
+									var vgiterkey interface{} = vgiterkeyt
+									_ = vgiterkey
+									k := k
+									_ = k
+									vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "td", Attr: []vugu.VGAttribute(nil)}
+									vgparent.AppendChild(vgn)
+									vgn.AddAttrInterface("class", k.class())
+									vgn.SetInnerHTML(k.Text)
+								}
+							}
+						}
+					}
+					vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t\t"}
+					vgparent.AppendChild(vgn)
+				}
+				vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t"}
+				vgparent.AppendChild(vgn)
+			}
+		}
+		vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t"}
+		vgparent.AppendChild(vgn)
+		if c.both() != "" {
+			vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "p", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "hint"}}}
+			vgparent.AppendChild(vgn)
+			{
+				vgparent := vgn
+				_ = vgparent
+				vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "A link with this plan and the variants: "}
+				vgparent.AppendChild(vgn)
+				vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "a", Attr: []vugu.VGAttribute{{Namespace: "", Key: "id", Val: "compare-link"}}}
+				vgparent.AppendChild(vgn)
+				vgn.AddAttrInterface("href", c.both())
+				vgn.SetInnerHTML("#" + c.Link[:12] + "…")
+			}
 		}
 		vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n"}
 		vgparent.AppendChild(vgn)

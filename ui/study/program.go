@@ -105,7 +105,7 @@ func (p *Program) turn(q Question, id string, f func(Study, *Turn)) {
 		}
 	}()
 	f(s, t)
-	if t.answer.Pieces != nil || t.answer.Values != nil || t.answer.Plan != nil {
+	if t.answer.Pieces != nil || t.answer.Values != nil || t.answer.Plan != nil || t.answer.File != nil || t.answer.Set != nil {
 		t.Send()
 	}
 }

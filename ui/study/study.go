@@ -42,6 +42,8 @@ func All() map[string]Study {
 		talk.Patch:   &quick{id: talk.Patch, question: &stand{}},
 		talk.Where:   &where{},
 		talk.Hang:    &hangs{},
+		talk.Compare: &compare{},
+		talk.HandOn:  &handOn{},
 	}
 }
 
@@ -68,7 +70,15 @@ type Answer struct {
 	Values map[string]string // of inputs, by id
 	Plan   *plan.Plan        // becomes the plan on the screen, in one step
 	Jump   string            // id to which the focus goes then
+	File   *File             // to be saved by the person
+	Set    map[string]string // settings that change
 	Busy   bool              // more will come
+}
+
+// File is a document for the person.
+type File struct {
+	Name, Type string
+	Data       []byte
 }
 
 // Turn is one go at a question by one study.
@@ -103,6 +113,17 @@ func (t *Turn) Value(id, value string) {
 
 // Take makes p the plan on the screen.
 func (t *Turn) Take(p plan.Plan, jump string) { t.answer.Plan, t.answer.Jump = &p, jump }
+
+// Save hands the person a document.
+func (t *Turn) Save(f File) { t.answer.File = &f }
+
+// Keep changes a setting of the study.
+func (t *Turn) Keep(name, value string) {
+	if t.answer.Set == nil {
+		t.answer.Set = map[string]string{}
+	}
+	t.answer.Set[t.id+"."+name] = value
+}
 
 // Setting is what was chosen, or what stands for it until then.
 func (t *Turn) Setting(name, until string) string {

@@ -32,6 +32,8 @@ const (
 	Patch   = "patch"
 	Where   = "where"
 	Hang    = "hang"
+	Compare = "compare"
+	HandOn  = "hand-on"
 )
 
 // Paper is what only the printed sheet shows at its end. It has no title on the page.
@@ -47,6 +49,8 @@ var Sections = []Section{
 	{Patch, "Where the centre of mass may be", "the patch in which every vehicle keeps within its limits", Live},
 	{Where, "Where to attach", "the best holes or places, what a shift costs, how many it takes", Long},
 	{Hang, "How it hangs and swings", "tilt and pulls when a vehicle is out of place, a line short, one lost; the swing", Live},
+	{Compare, "Compare variants", "up to four plans beside one another: what differs, and what that changes", Live},
+	{HandOn, "Hand it on", "tables, matrices, set-points, scenes for simulators, drawings", Live},
 }
 
 // Ask is the plan on the screen and what is to be seen of it.

@@ -83,6 +83,12 @@ func send(a study.Answer) {
 	if a.Plan != nil {
 		m["plan"] = bytes.To(wire.Encode(*a.Plan))
 	}
+	if a.File != nil {
+		m["file"] = map[string]any{"name": a.File.Name, "type": a.File.Type, "data": bytes.To(a.File.Data)}
+	}
+	if a.Set != nil {
+		m["set"] = object(a.Set)
+	}
 	js.Global().Call("postMessage", m)
 }
 
