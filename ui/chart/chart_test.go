@@ -11,6 +11,8 @@ import (
 
 	"github.com/vugu/vugu"
 	"github.com/vugu/vugu/staticrender"
+
+	"cohoist/ui/figure"
 )
 
 func render(t *testing.T, b vugu.Builder) string {
@@ -89,6 +91,23 @@ func TestLine(t *testing.T) {
 	}
 	if out := render(t, &Line{Title: "none", Series: []Series{{"a", []float64{1}, []float64{math.NaN()}}}}); !strings.Contains(out, "Nothing to show yet.") {
 		t.Error("an empty chart does not say so")
+	}
+}
+
+// What is drawn over points stands where they are, once each, in a group that may hold buttons.
+func TestMarks(t *testing.T) {
+	var at [][2]float64
+	c := &Line{Title: "front", Series: []Series{{"", []float64{1, 2, 3}, []float64{1, math.NaN(), 3}}, {"other", []float64{1, 3}, []float64{2, 2}}},
+		Mark: func(k int, x, y float64) *vugu.VGNode {
+			at = append(at, [2]float64{x, y})
+			return figure.SVG("g", figure.Attrs{"id", "m" + strconv.Itoa(k)})
+		}}
+	out := render(t, c)
+	if !strings.Contains(out, `role="group"`) || !strings.Contains(out, `id="m0"`) || strings.Contains(out, `id="m1"`) || !strings.Contains(out, `id="m2"`) || len(at) != 2 {
+		t.Errorf("%v in %s", at, out)
+	}
+	if at[0] != [2]float64{left, height - bottom} || at[1] != [2]float64{width - right, top} {
+		t.Errorf("the ends are at %v", at)
 	}
 }
 

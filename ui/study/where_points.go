@@ -74,7 +74,9 @@ func (c *choices) spread() float64 {
 // points lays out the holes, or the region.
 func (c *choices) points() {
 	c.zones = c.keepOut()
-	c.margin = c.length("margin", 0)
+	if c.kind != inList {
+		c.margin = c.length("margin", 0)
+	}
 	if !c.free() && c.kind != inList {
 		if c.pitch = c.length("pitch", c.spread()); !(c.pitch > 0) && c.faults["pitch"] == "" {
 			c.fault("pitch", errors.New("Holes must be some way apart."))

@@ -2,6 +2,8 @@ package study
 
 import (
 	"math"
+	"os"
+	"regexp"
 	"strings"
 	"testing"
 
@@ -74,5 +76,36 @@ func TestHandrailPlaces(t *testing.T) {
 	g.settle()
 	if got := g.pieces["where-gist"]; !strings.HasPrefix(got, "Of an earlier plan: ") || !strings.Contains(g.pieces["where-best"], `id="where-take" data-do="where take" disabled`) {
 		t.Errorf("the gist is %q", got)
+	}
+}
+
+// Every class of the section has a rule.
+func TestWhereIsStyled(t *testing.T) {
+	css, err := os.ReadFile("../../public/where.css")
+	if err != nil {
+		t.Fatal(err)
+	}
+	html := ""
+	for _, set := range [][]string{{"zones", "", "stay.A", "true", "kind", "list", "list", "0,0"}, {"kind", "along"}, {"goal", "1 2"}} {
+		g := asked(named(t, "handrail-beam"), set...)
+		g.press("find")
+		g.press("many")
+		for name, piece := range g.pieces {
+			if strings.HasPrefix(name, talk.Where) {
+				html += piece
+			}
+		}
+	}
+	seen := map[string]bool{}
+	for _, m := range regexp.MustCompile(`class="([^"]*)"`).FindAllStringSubmatch(html, -1) {
+		for _, c := range strings.Fields(m[1]) {
+			if strings.HasPrefix(c, "wh-") && !seen[c] && !regexp.MustCompile(`\.`+c+`\b`).Match(css) {
+				t.Errorf("class %s has no rule in public/where.css", c)
+			}
+			seen[c] = true
+		}
+	}
+	if len(seen) < 40 {
+		t.Errorf("only %d classes were seen", len(seen))
 	}
 }
