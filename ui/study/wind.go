@@ -87,8 +87,8 @@ func (c *Wind) sides() []string {
 		list = append(list, c.anywhere())
 	}
 	if c.count(func(s gust.Side) bool { return s.EndedBy == gust.NoBalance }) > 0 {
-		list = append(list, "A moment that nobody can answer is one about a line that all cables pull through, or one that they cannot twist against. "+
-			"The wind then turns the payload out of level until it balances; how far is a question of its free attitude, chapter 12.")
+		list = append(list, "Nobody can answer a moment about a line through which all their forces pass. The wind then turns the payload out of level until it balances; "+
+			"how far is a question of its free attitude, chapter 12.")
 	}
 	return list
 }

@@ -26,6 +26,9 @@ func (c *Wind) rose() vugu.Builder {
 		most = 1
 	}
 	step := figure.Round125(most / 2)
+	if math.Ceil(most/step-1e-9)*step > 1.3*most { // much room for nothing
+		step = figure.Round125(step * 0.99)
+	}
 	rings := math.Ceil(most/step - 1e-9)
 	p := rosePen{pic: figure.SVG("svg", figure.Attrs{"class", "wr-svg", "viewBox", "0 0 400 400", "width", "400", "role", "img", "aria-label", c.words()}),
 		scale: roseRadius / (rings * step)}
