@@ -53,6 +53,7 @@ func abs(x float64) float64 { return max(x, -x) }
 type Group struct {
 	Name, Lead string
 	Entries    []Entry
+	Open       bool // unfolded at first; the first of a form is
 }
 
 // bentForm is what the section asks for.
@@ -64,11 +65,11 @@ func bentForm(p plan.Plan) []Group {
 	profiles := []Word{{"", "that of the part"}, {plan.Rectangle, "rectangle"}, {plan.Pipe, "pipe"}}
 	const shape, table, profile = "by the part", "by the material", "by the profile"
 	at := func(name, until string) Entry { return Entry{Path: "payload.beam." + name, Until: until} }
-	groups := []Group{{"Material and section", "", []Entry{
+	groups := []Group{{Name: "Material and section", Entries: []Entry{
 		{Path: "payload.beam.material", Words: materials}, {Path: "payload.beam.profile", Words: profiles},
 		at("width_m", shape), at("depth_m", shape), at("wall_m", "full"),
 		at("strength_factor", "3"), at("deflection_ratio_max", "0.005")}},
-		{"Measured or certified instead", "", []Entry{
+		{Name: "Measured or certified instead", Entries: []Entry{
 			at("youngs_modulus_pa", table), at("strength_pa", table), at("allowable_stress_pa", "by strength"),
 			at("area_m2", profile),
 			{Path: "payload.beam.second_moment_m4[0]", Name: "Second moment, upright", Until: profile},

@@ -18,6 +18,7 @@ type Program struct {
 	Bench string       // the studies of which bench it works on
 	Send  func(Answer) // to the page
 	Pause func(ms int) // lets the messages in that wait
+	Hire  func() []Helper
 
 	studies map[string]Study
 	now     Question
@@ -26,6 +27,8 @@ type Program struct {
 	typed   map[string]string // fields of the plan
 	env     *vugu.BuildEnv
 	rested  int // generation of the plan that stood still
+	crew    *crew
+	desk    desk
 }
 
 // Hear takes a message; Step answers it.

@@ -44,6 +44,7 @@ func All() map[string]Study {
 		talk.Hang:    &hangs{},
 		talk.Compare: &compare{},
 		talk.HandOn:  &handOn{},
+		talk.Errors:  &slips{},
 	}
 }
 

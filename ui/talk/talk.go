@@ -20,6 +20,7 @@ type Section struct {
 const (
 	Live = "live" // follows the plan while it moves
 	Long = "long"
+	Dice = "dice" // samples, which may take minutes
 )
 
 // The sections.
@@ -32,6 +33,7 @@ const (
 	Patch   = "patch"
 	Where   = "where"
 	Hang    = "hang"
+	Errors  = "errors"
 	Compare = "compare"
 	HandOn  = "hand-on"
 )
@@ -49,6 +51,7 @@ var Sections = []Section{
 	{Patch, "Where the centre of mass may be", "the patch in which every vehicle keeps within its limits", Live},
 	{Where, "Where to attach", "the best holes or places, what a shift costs, how many it takes", Long},
 	{Hang, "How it hangs and swings", "tilt and pulls when a vehicle is out of place, a line short, one lost; the swing", Live},
+	{Errors, "If the numbers are a little wrong", "the worst case, the chance of exceeding a limit, and which error matters", Dice},
 	{Compare, "Compare variants", "up to four plans beside one another: what differs, and what that changes", Live},
 	{HandOn, "Hand it on", "tables, matrices, set-points, scenes for simulators, drawings", Live},
 }

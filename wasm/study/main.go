@@ -17,7 +17,7 @@ import (
 func main() {
 	self := js.Global()
 	wake := make(chan struct{}, 1)
-	p := &study.Program{Send: send}
+	p := &study.Program{Send: send, Hire: hire}
 	paused := time.Now()
 	p.Pause = func(ms int) {
 		// Messages come in between two tasks of the browser, which takes time: not for every trial.
@@ -43,8 +43,12 @@ func main() {
 	}
 }
 
-// hear takes a message of the page.
+// hear takes a message of the page, or a job of the program that hired this one.
 func hear(p *study.Program, m js.Value) {
+	if job := m.Get("job"); job.Truthy() {
+		js.Global().Call("postMessage", map[string]any{"part": bytes.To(p.Work(bytes.From(job)))})
+		return
+	}
 	var h study.Message
 	if b := m.Get("bench"); b.Truthy() {
 		p.Bench = b.String()
