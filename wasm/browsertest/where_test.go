@@ -142,7 +142,7 @@ func TestADragBesideTheCostOfAShift(t *testing.T) {
 	got := p.drag(2 * time.Second)
 	t.Logf("%.1f frames a second with the section open, %.0f answers, an event takes %.1f ms (median)", got.Frames/got.Seconds, got.Answers, got.Median)
 	p.wait(`document.getElementById("where-range").textContent !== ` + strconv.Quote(before))
-	if got.Answers < 5 {
+	if got.Answers < 2 {
 		t.Error("the answer does not follow the pointer")
 	}
 	if os.Getenv("COHOIST_PACE") != "" && got.Frames/got.Seconds < 50 {
