@@ -17,6 +17,8 @@ const (
 	mostSizes     = 3
 	mostRows      = 1000 // of a static test
 	mostRotors    = 16
+	mostPoints    = 100 // of a way
+	mostBoxes     = 400
 	mostID        = 64   // characters of an id or a class name
 	mostTitle     = 200  // characters
 	mostNote      = 4000 // characters
@@ -30,6 +32,10 @@ func mostOf(elem reflect.Type) int {
 		return mostSolids
 	case reflect.TypeFor[Bench]():
 		return mostRows
+	case reflect.TypeFor[Waypoint]():
+		return mostPoints
+	case reflect.TypeFor[Corridor]():
+		return mostBoxes
 	case reflect.TypeFor[float64]():
 		return mostSizes
 	}
@@ -44,6 +50,10 @@ func nounOf(elem reflect.Type) string {
 		return "solids"
 	case reflect.TypeFor[Bench]():
 		return "rows"
+	case reflect.TypeFor[Waypoint]():
+		return "points"
+	case reflect.TypeFor[Corridor]():
+		return "boxes"
 	case reflect.TypeFor[float64]():
 		return "numbers"
 	case reflect.TypeFor[vec.V3]():
@@ -60,6 +70,8 @@ func fixMany(elem reflect.Type) string {
 		return "Write the sizes along x, y and z."
 	case reflect.TypeFor[Solid]():
 		return "Join small solids into larger ones."
+	case reflect.TypeFor[Waypoint](), reflect.TypeFor[Corridor]():
+		return "Plan the way in parts."
 	case reflect.TypeFor[Bench]():
 		return "Keep every tenth row; the curve between them is smooth."
 	}

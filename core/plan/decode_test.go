@@ -141,6 +141,27 @@ const sample = `{
     "turn_rad_s2": 1
   },
   "policy": "even-effort",
+  "way": {
+    "points": [
+      {
+        "at_m": [0, 0, 2],
+        "heading_deg": 0,
+        "time_s": 0
+      },
+      {
+        "at_m": [4, 0, 2],
+        "heading_deg": 90
+      }
+    ],
+    "boxes": [
+      {
+        "leg": 1,
+        "min_m": [-1, -1, 1],
+        "max_m": [5, 1, 3]
+      }
+    ],
+    "speed_max_m_s": 3
+  },
   "later": null
 }
 `

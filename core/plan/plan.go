@@ -46,6 +46,7 @@ type Plan struct {
 	Limits   Limits           `json:"limits"`
 	Errors   Errors           `json:"errors"`
 	Policy   string           `json:"policy"`
+	Way      Way              `json:"way"`
 	Extra    Extra            `json:"-"`
 }
 
@@ -237,4 +238,28 @@ type Errors struct {
 	Wind        float64 `json:"wind_m_s"`
 	WindTo      float64 `json:"wind_to_deg"`
 	Extra       Extra   `json:"-"`
+}
+
+// Way is where the payload goes: level axes that do not move, z up, x the payload's when it heads to 0.
+type Way struct {
+	Points   []Waypoint `json:"points"`
+	Boxes    []Corridor `json:"boxes"`
+	SpeedMax float64    `json:"speed_max_m_s"` // of the payload
+	Extra    Extra      `json:"-"`
+}
+
+// Waypoint is a place that the payload passes; at the first and the last it is at rest.
+type Waypoint struct {
+	At      vec.V3  `json:"at_m"` // of the centre of mass
+	Heading float64 `json:"heading_deg"`
+	Time    float64 `json:"time_s"` // from the start; left out: as soon as allowed
+	Extra   Extra   `json:"-"`
+}
+
+// Corridor is a box in which the payload's centre of mass stays on one leg. A side left out is open.
+type Corridor struct {
+	Leg   int    `json:"leg"` // 1 is from the first point to the second
+	Min   vec.V3 `json:"min_m"`
+	Max   vec.V3 `json:"max_m"`
+	Extra Extra  `json:"-"`
 }
