@@ -1,0 +1,102 @@
+package way
+
+import (
+	"math"
+
+	"cohoist/core/share"
+	"cohoist/core/solve"
+	"cohoist/core/vec"
+)
+
+// Instant is what the team does at one instant of a way.
+type Instant struct {
+	Time        float64 // s
+	Leg         int
+	State       State
+	Motion      share.Motion
+	Status      solve.Status // Optimal: the rest holds
+	Utilisation float64      // of the worst vehicle, (5.10); NaN: no balance
+	Parts       []share.Part // body axes; Force and Moment of rigid holds with the inertia of the vehicle
+	Places      []vec.V3     // of the vehicles, level axes of the way, m
+	Separation  float64      // least distance of two vehicles that are not both rigid, m; +Inf: none
+}
+
+// Fly is the team at evenly spaced instants of every leg, the end of the last one too. The vehicles share the load of
+// every instant anew by (5.10), so that cables lean with the acceleration.
+func Fly(m *share.Model, apart *share.Apart, p *Path, each int, s *solve.Solver) []Instant {
+	var out []Instant
+	for leg := range p.Durations {
+		for k := range each {
+			out = append(out, instantAt(m, apart, p, leg, float64(k)/float64(each), s))
+		}
+	}
+	return append(out, instantAt(m, apart, p, len(p.Durations)-1, 1, s))
+}
+
+func instantAt(m *share.Model, apart *share.Apart, p *Path, leg int, at float64, s *solve.Solver) Instant {
+	v, x := motion(m, p, leg, at)
+	i := Instant{Time: p.starts[leg] + float64(at*p.Durations[leg]), Leg: leg, State: x, Motion: v,
+		Utilisation: math.NaN(), Separation: math.NaN()}
+	moving := m.Moving(v)
+	program := moving.Even(0)
+	m.Spread(program, apart, math.Max(0, 1+v.Attitude.T().Mul(v.Acceleration)[2]/share.Gravity))
+	r := s.Solve(program)
+	i.Status = r.Status
+	if r.Status != solve.Optimal {
+		return i
+	}
+	i.Utilisation = r.T
+	i.Parts = moving.Placed(r)
+	if settled := s.Settle(program, r.T); settled.Status == solve.Optimal {
+		i.Parts = moving.Placed(settled)
+	}
+	for _, part := range i.Parts {
+		i.Places = append(i.Places, x.At.Add(v.Attitude.Mul(part.Position.Sub(m.Body.COM))))
+	}
+	i.Separation = separation(m, i.Places)
+	return i
+}
+
+func separation(m *share.Model, places []vec.V3) float64 {
+	least := math.Inf(1)
+	for a := range places {
+		for b := range a {
+			if !m.Craft[a].Rigid || !m.Craft[b].Rigid {
+				least = math.Min(least, places[a].Sub(places[b]).Norm())
+			}
+		}
+	}
+	return least
+}
+
+// Leg is the most that happens on one leg.
+type Leg struct {
+	Duration     float64
+	Speed        float64 // m/s
+	Acceleration float64 // m/s²
+	Reach        float64 // (20.10)
+	At           float64 // when the reach is largest, s from the start of the way
+	Limit        Limit   // what it comes closest to there
+	Who          []string
+}
+
+// Legs tells for every leg how close to the limits it comes, where, and to which.
+func Legs(m *share.Model, apart *share.Apart, p *Path, limits Limits, s *solve.Solver) []Leg {
+	j := &judge{question: newQuestion(m, apart, limits.Utilisation), s: s, limits: limits}
+	list := j.survey(p)
+	j.all(list)
+	out := make([]Leg, len(p.Durations))
+	for k := range out {
+		own := list[k*steps : (k+1)*steps+1]
+		l := Leg{Duration: p.Durations[k]}
+		for _, i := range own {
+			l.Speed = math.Max(l.Speed, i.motion.Velocity.Norm())
+			l.Acceleration = math.Max(l.Acceleration, i.motion.Acceleration.Norm())
+		}
+		w := j.peak(p, j.worst(own))
+		l.Reach, l.At = w.reach, p.starts[w.leg]+float64(w.s*p.Durations[w.leg])
+		l.Limit, l.Who = j.holds(w)
+		out[k] = l
+	}
+	return out
+}
