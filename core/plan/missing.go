@@ -23,10 +23,10 @@ func Wanted(p Plan) []string { return lacking(p, OneCheck) }
 func lacking(p Plan, need Need) []string {
 	var out []string
 	walk(&p, func(l leaf) {
-		f, ok := FieldAt(l.pattern)
+		f := l.row
 		switch {
-		case l.unknown || !ok:
-		case f.Need == need && f.Applies(l.Context) && lacks(l.v):
+		case f == nil:
+		case f.Need == need && (f.When == nil || f.When(l.Context)) && lacks(l.v):
 			out = append(out, l.where.String())
 		case need == Required && l.v.Kind() == reflect.Pointer && !l.v.IsNil() && lacks(l.v): // half an override
 			out = append(out, l.where.String())
@@ -59,10 +59,10 @@ func Assume(p Plan) (Plan, []string) {
 	q := p.Clone()
 	who := map[string][]string{} // who lacked the field, by pattern
 	walkEdit(&q, func(l leaf) {
-		f, ok := FieldAt(l.pattern)
-		if l.unknown || !ok || f.Need != Assumed || !f.Applies(l.Context) || !lacks(l.v) {
+		if l.row == nil || l.row.Need != Assumed || l.row.When != nil && !l.row.When(l.Context) || !lacks(l.v) {
 			return
 		}
+		f := *l.row
 		if l.pattern == "limits.separation_m" {
 			if f.Default = separation(q); math.IsNaN(f.Default) {
 				return

@@ -3,6 +3,7 @@ package plan
 import (
 	"reflect"
 	"sort"
+	"sync"
 
 	"cohoist/core/canon"
 )
@@ -22,6 +23,7 @@ type leaf struct {
 	Context
 	where   path
 	pattern string // with [] for any index and * for any class: the Path of a Field
+	row     *Field // of Fields; nil when there is none
 	v       reflect.Value
 	unknown bool
 	edit    bool // visits set values: classes, which are copies in a map, are written back
@@ -72,6 +74,9 @@ func walkValue(l leaf, visit func(leaf)) {
 		}
 	default:
 		visit(l)
+		if v.Kind() != reflect.Pointer {
+			return
+		}
 		if m, ok := v.Interface().(*Mesh); ok && m != nil {
 			walkExtra(l, m.Extra, visit)
 		}
@@ -79,19 +84,66 @@ func walkValue(l leaf, visit func(leaf)) {
 }
 
 func walkStruct(l leaf, visit func(leaf)) {
-	for _, f := range canon.Fields(l.v.Type()) {
+	s := shapeOf(l.v.Type(), l.pattern)
+	for i := range s.fields {
+		f := &s.fields[i]
 		n := l
-		n.where, n.v, n.pattern = l.where.key(f.Key), l.v.Field(f.Index), f.Key
-		if l.pattern != "" {
-			n.pattern = l.pattern + "." + f.Key
-		}
+		n.where, n.v, n.pattern, n.row = l.where.key(f.key), l.v.Field(f.index), f.pattern, f.row
 		walkValue(n, visit)
 	}
-	extra, _ := l.v.FieldByName("Extra").Interface().(Extra)
-	walkExtra(l, extra, visit)
+	if s.extra >= 0 {
+		walkExtra(l, l.v.Field(s.extra).Interface().(Extra), visit)
+	}
+}
+
+// shape is what a struct type has in one place of a plan.
+type shape struct {
+	fields []shapeField
+	extra  int // index of its unknown fields; −1: none
+}
+
+type shapeField struct {
+	key, pattern string
+	index        int
+	row          *Field
+}
+
+type place struct {
+	t       reflect.Type
+	pattern string
+}
+
+// shapes are those seen so far: to ask the types again for every plan takes long.
+var shapes sync.Map // place → *shape
+
+func shapeOf(t reflect.Type, pattern string) *shape {
+	at := place{t, pattern}
+	if s, ok := shapes.Load(at); ok {
+		return s.(*shape)
+	}
+	s := &shape{extra: -1}
+	for _, f := range canon.Fields(t) {
+		p := f.Key
+		if pattern != "" {
+			p = pattern + "." + f.Key
+		}
+		row := (*Field)(nil)
+		if i, ok := fieldIndex[p]; ok {
+			row = &Fields[i]
+		}
+		s.fields = append(s.fields, shapeField{f.Key, p, f.Index, row})
+	}
+	if f, ok := t.FieldByName("Extra"); ok && f.Type == reflect.TypeFor[Extra]() {
+		s.extra = f.Index[0]
+	}
+	shapes.Store(at, s)
+	return s
 }
 
 func walkExtra(l leaf, extra Extra, visit func(leaf)) {
+	if len(extra) == 0 {
+		return
+	}
 	keys := make([]string, 0, len(extra))
 	for k := range extra {
 		keys = append(keys, k)
@@ -99,7 +151,7 @@ func walkExtra(l leaf, extra Extra, visit func(leaf)) {
 	sort.Strings(keys)
 	for _, k := range keys {
 		n := l
-		n.where, n.unknown = l.where.key(k), true
+		n.where, n.row, n.unknown = l.where.key(k), nil, true
 		visit(n)
 	}
 }
