@@ -68,7 +68,7 @@ func (s *Solver) repair(r *Result, still bool) (stray float64) {
 	for i := range s.p.Lines {
 		l := &s.p.Lines[i]
 		d := dot6((*[6]float64)(&l.Column), (*[6]float64)(y))
-		lo, hi := max(0, r.LineLo[i]), max(0, r.LineHi[i])
+		lo, hi := larger(r.LineLo[i], 0), larger(r.LineHi[i], 0)
 		switch {
 		case math.IsInf(l.Lo, -1) && math.IsInf(l.Hi, 1):
 			lo, hi = 0, 0
@@ -92,11 +92,11 @@ func (s *Solver) repair(r *Result, still bool) (stray float64) {
 		q := &s.p.Pulls[i]
 		c := r.Cones[n : n+len(q.Cones)]
 		n += len(q.Cones)
-		r.PullZ[i] = max(0, r.PullZ[i])
+		r.PullZ[i] = larger(r.PullZ[i], 0)
 		d := vec.V3{y[0], y[1], y[2]}.Add(vec.V3{y[3], y[4], y[5]}.Cross(q.At))
 		d[2] += r.PullZ[i]
 		for j := range c {
-			c[j].A = max(c[j].A, length(c[j].V))
+			c[j].A = larger(length(c[j].V), c[j].A)
 			d = d.Add(c[j].V)
 			d[2] += float64(q.Cones[j].Z * c[j].A)
 		}

@@ -252,7 +252,7 @@ func (s *Solver) residual(r *Result) float64 {
 		for k := range 6 {
 			v := float64(c[k] * u)
 			w[k] += v
-			size[k] = max(size[k], math.Abs(v))
+			size[k] = larger(math.Abs(v), size[k])
 		}
 	}
 	for i := range p.Pulls {
@@ -260,16 +260,16 @@ func (s *Solver) residual(r *Result) float64 {
 		for k := range 3 {
 			w[k] += r.F[i][k]
 			w[k+3] += m[k]
-			size[k] = max(size[k], math.Abs(r.F[i][k]))
-			size[k+3] = max(size[k+3], math.Abs(m[k]))
+			size[k] = larger(math.Abs(r.F[i][k]), size[k])
+			size[k+3] = larger(math.Abs(m[k]), size[k+3])
 		}
 	}
 	force := max(size3(size[0], size[1], size[2]), size3(size[3], size[4], size[5])/s.arm)
 	for i := range s.lines {
-		force = max(force, little*s.lines[i].unit)
+		force = larger(little*s.lines[i].unit, force)
 	}
 	for i := range s.pulls {
-		force = max(force, little*s.pulls[i].unit)
+		force = larger(little*s.pulls[i].unit, force)
 	}
 	if force == 0 {
 		return 0

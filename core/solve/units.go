@@ -11,16 +11,16 @@ func (s *Solver) units() {
 	for i := range p.Lines {
 		c := &p.Lines[i].Column
 		l := &p.Lines[i]
-		size := max(math.Abs(below(l.Hi)), math.Abs(below(l.Lo)))
-		force += size3(c[0], c[1], c[2])
-		turn += size3(c[3], c[4], c[5])
+		size := larger(math.Abs(below(l.Hi)), math.Abs(below(l.Lo)))
+		force += longest(c[0], c[1], c[2])
+		turn += longest(c[3], c[4], c[5])
 		perT += math.Abs(l.HiT)
 		capacity += size
 	}
 	for i := range p.Pulls {
 		q := &p.Pulls[i]
 		force++
-		turn += size3(q.At[0], q.At[1], q.At[2])
+		turn += longest(q.At[0], q.At[1], q.At[2])
 		for j := range q.Cones {
 			if c := &q.Cones[j]; !c.Flat && !math.IsInf(c.C, 1) {
 				perT += math.Abs(c.T)
@@ -60,7 +60,7 @@ func (s *Solver) units() {
 	n := float64(s.nl + s.np)
 	for i := range p.Lines {
 		l := &p.Lines[i]
-		f := max(math.Abs(below(l.Lo)), math.Abs(below(l.Hi))+math.Abs(l.HiT*s.t0))
+		f := larger(math.Abs(below(l.Lo)), math.Abs(below(l.Hi))+math.Abs(l.HiT*s.t0))
 		if !(f > 0) || math.IsInf(f, 0) {
 			c := &l.Column
 			f = orElse(need/n/orElse(max(size3(c[0], c[1], c[2]), size3(c[3], c[4], c[5])/s.arm), 1), 1)
