@@ -410,20 +410,26 @@ func (c *Sentence) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 		vgn.SetInnerHTML(c.Store.Plan().Note)
 		vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t"}
 		vgparent.AppendChild(vgn)
-		vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "ul", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "faults"}, vugu.VGAttribute{Namespace: "", Key: "role", Val: "alert"}}}
+		vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute{{Namespace: "", Key: "role", Val: "alert"}}}
 		vgparent.AppendChild(vgn)
 		{
 			vgparent := vgn
 			_ = vgparent
-			for vgiterkeyt, w := range c.faults() {
-				var vgiterkey interface{} = vgiterkeyt
-				_ = vgiterkey
-				w := w
-				_ = w
-				vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "li", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "fault"}}}
-				vgparent.AppendChild(vgn)
-				vgn.AddAttrInterface("id", w.ID)
-				vgn.SetInnerHTML(w.Text)
+			vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "ul", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "faults"}}}
+			vgparent.AppendChild(vgn)
+			{
+				vgparent := vgn
+				_ = vgparent
+				for vgiterkeyt, w := range c.faults() {
+					var vgiterkey interface{} = vgiterkeyt
+					_ = vgiterkey
+					w := w
+					_ = w
+					vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "li", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "fault"}}}
+					vgparent.AppendChild(vgn)
+					vgn.AddAttrInterface("id", w.ID)
+					vgn.SetInnerHTML(w.Text)
+				}
 			}
 		}
 		vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n"}

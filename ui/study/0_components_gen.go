@@ -876,7 +876,7 @@ func (c *Hang) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 						vgparent.AppendChild(vgn)
 						vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "tr head"}, vugu.VGAttribute{Namespace: "", Key: "role", Val: "row"}}}
 						vgparent.AppendChild(vgn)
-						vgn.SetInnerHTML(vugu.HTML("\x3Cspan role=\"columnheader\"\x3EMotion\x3C/span\x3E\x3Cspan role=\"columnheader\"\x3EOnce in\x3C/span\x3E\x3Cspan role=\"columnheader\"\x3EFrequency\x3C/span\x3E\x3Cspan role=\"columnheader\"\x3EThe loop is faster\x3C/span\x3E\x3Cspan role=\"columnheader\"\x3E\x3C/span\x3E"))
+						vgn.SetInnerHTML(vugu.HTML("\x3Cspan role=\"columnheader\"\x3EMotion\x3C/span\x3E\x3Cspan role=\"columnheader\"\x3EOnce in\x3C/span\x3E\x3Cspan role=\"columnheader\"\x3EFrequency\x3C/span\x3E\x3Cspan role=\"columnheader\"\x3EThe loop is faster\x3C/span\x3E\x3Cspan role=\"columnheader\"\x3EHow it moves\x3C/span\x3E"))
 						vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t\t\t"}
 						vgparent.AppendChild(vgn)
 						for vgiterkeyt, w := range c.swings() {

@@ -51,7 +51,7 @@ func (w *wouldDo) See(t *Turn) {
 
 // Rest works the advice out.
 func (w *wouldDo) Rest(t *Turn) {
-	if known.of != t.Gen && w.wanted(t) && known.get(t) {
+	if w.wanted(t) && known.get(t) {
 		w.show(t)
 	}
 }
@@ -87,7 +87,7 @@ func (*moves) See(t *Turn) {
 
 // Rest works the advice out.
 func (m *moves) Rest(t *Turn) {
-	if t.Opened(talk.Moves) && known.of != t.Gen && known.get(t) {
+	if t.Opened(talk.Moves) && known.get(t) {
 		m.See(t)
 	}
 }

@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"cohoist/core/advice"
+	"cohoist/ui/talk"
 )
 
 // Three equal vehicles are one line each: the list has no two lines that differ in the name only.
@@ -25,5 +26,17 @@ func TestAlikeVehiclesAreOneLine(t *testing.T) {
 	r := &Remedies{Advice: a, Troubled: true}
 	if r.gist() != together(a.Remedies[0].Sentence) {
 		t.Errorf("the gist is %q", r.gist())
+	}
+}
+
+// With both sections open on a lift in trouble, both are filled, though the advice is worked out once.
+func TestBothHalvesOfAdviceAreShown(t *testing.T) {
+	for _, name := range []string{"lens-too-heavy", "beam-pair"} {
+		p := newPage(talk.Live)
+		p.ask(named(t, name), talk.WouldDo, talk.Moves)
+		p.settle()
+		if p.pieces[talk.WouldDo] == "" || p.pieces[talk.Moves] == "" {
+			t.Errorf("%s: pieces of %d and %d letters", name, len(p.pieces[talk.WouldDo]), len(p.pieces[talk.Moves]))
+		}
 	}
 }
