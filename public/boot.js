@@ -5,8 +5,33 @@
     const el = document.getElementById("boot");
     if (el) { el.textContent = text; el.hidden = text === ""; }
   };
-  window.cohoistReady = () => say("");
+  window.cohoistReady = () => {
+    say("");
+    if (window.isSecureContext && navigator.serviceWorker) setTimeout(keep, navigator.serviceWorker.controller ? 0 : 4000);
+  };
   window.cohoistSay = say;
+
+  // Keeps the site's files for when there is no network, see offline.js: after all else on a first visit. A newer version
+  // is offered, never forced.
+  function keep() {
+    const workers = navigator.serviceWorker, newer = document.getElementById("newer");
+    const controlled = workers.controller !== null;
+    let asked = false;
+    workers.addEventListener("controllerchange", () => {
+      if (asked) location.reload();
+      else if (controlled) newer.hidden = false; // another tab asked
+    });
+    workers.register("offline.js", { updateViaCache: "none" }).then((kept) => {
+      const look = () => { if (kept.waiting && workers.controller) newer.hidden = false; };
+      look();
+      kept.addEventListener("updatefound", () => kept.installing && kept.installing.addEventListener("statechange", look));
+      document.addEventListener("visibilitychange", () => { if (!document.hidden) kept.update().catch(() => {}); });
+      newer.querySelector("button").addEventListener("click", () => {
+        asked = true;
+        if (kept.waiting) kept.waiting.postMessage("take over"); else location.reload();
+      });
+    }, () => {}); // no network, or a browser that keeps nothing: the page works as it is
+  }
 
   // Drawing can take the focus from an element that goes away. The events of that must not reach
   // the program while it is drawing: it would wait for itself.

@@ -25,6 +25,7 @@ import (
 var (
 	browser context.Context
 	address string
+	built   string // folder of the site
 )
 
 func TestMain(m *testing.M) { os.Exit(run(m)) }
@@ -36,6 +37,7 @@ func run(m *testing.M) int {
 		return 1
 	}
 	defer os.RemoveAll(dir)
+	built = dir
 	build := exec.Command("go", "run", "./wasm/site", "-plain", "-out", dir)
 	build.Dir = filepath.Join("..", "..")
 	if text, err := build.CombinedOutput(); err != nil {

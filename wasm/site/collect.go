@@ -7,6 +7,7 @@ import (
 	"go/token"
 	"io/fs"
 	"log"
+	"maps"
 	"os"
 	"os/exec"
 	"path/filepath"
@@ -47,7 +48,9 @@ func collect(out string) (map[string][]byte, error) {
 	if err != nil {
 		return nil, err
 	}
-	return files, nil
+	drawn, err := icons(files["icon.svg"])
+	maps.Copy(files, drawn)
+	return files, err
 }
 
 // small are compiler flags: without inlining the program is a tenth smaller (measured as brotli). What

@@ -1,8 +1,6 @@
 package main
 
 import (
-	"crypto/sha256"
-	"encoding/hex"
 	"fmt"
 	"strings"
 
@@ -23,8 +21,7 @@ func page(files map[string][]byte) ([]byte, error) {
 	text := string(files["index.html"])
 	for key, name := range map[string]string{"css": "sheet.css", "drawing": "drawing.css", "studies": "studies.css", "print": "print.css", "where": "where.css", "study": "study.wasm", "asks": "studies.js", "wasm": "cohoist.wasm", "exec": "wasm_exec.js",
 		"helper": "vugu-helper.js", "boot": "boot.js"} {
-		sum := sha256.Sum256(files[name])
-		text = strings.ReplaceAll(text, "{{"+key+"}}", hex.EncodeToString(sum[:6]))
+		text = strings.ReplaceAll(text, "{{"+key+"}}", sum(files[name])[:12])
 	}
 	text = strings.Replace(text, "{{view}}", view, 1)
 	if i := strings.Index(text, "{{"); i >= 0 && i < strings.Index(text, "<body>") {

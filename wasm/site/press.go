@@ -13,7 +13,7 @@ import (
 )
 
 // first lists what a first visit loads.
-var first = []string{"index.html", "sheet.css", "drawing.css", "studies.css", "print.css", "where.css", "wasm_exec.js", "vugu-helper.js", "boot.js", "studies.js", "cohoist.wasm", "icon.svg"}
+var first = []string{"index.html", "sheet.css", "drawing.css", "studies.css", "print.css", "where.css", "wasm_exec.js", "vugu-helper.js", "boot.js", "studies.js", "cohoist.wasm", "icon.svg", "manifest.webmanifest"}
 
 // write puts the files and their compressed forms into the folder and removes what is not of the site.
 func write(out string, files map[string][]byte, plain bool) error {
@@ -34,6 +34,9 @@ func write(out string, files map[string][]byte, plain bool) error {
 		if err := press(file, data); err != nil {
 			return err
 		}
+	}
+	if err := list(out, keep); err != nil {
+		return err
 	}
 	return tidy(out, keep)
 }

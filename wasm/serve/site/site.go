@@ -16,7 +16,7 @@ const Policy = "default-src 'self'; script-src 'self' 'wasm-unsafe-eval'; style-
 
 var types = map[string]string{".html": "text/html; charset=utf-8", ".css": "text/css; charset=utf-8",
 	".js": "text/javascript; charset=utf-8", ".mjs": "text/javascript; charset=utf-8", ".mts": "text/plain; charset=utf-8", ".wasm": "application/wasm", ".svg": "image/svg+xml",
-	".json": "application/json", ".png": "image/png", ".webmanifest": "application/manifest+json"}
+	".json": "application/json", ".png": "image/png", ".webmanifest": "application/manifest+json", "": "text/plain; charset=utf-8"}
 
 // Handler serves the files of dir.
 func Handler(dir string) http.Handler {
