@@ -21,7 +21,7 @@ type Context struct {
 // leaf is one field of a plan in its place: a number, a text, a list of numbers, or an unknown field.
 type leaf struct {
 	Context
-	where   path
+	where   path   // holds until the visit ends: one path grows and shrinks
 	pattern string // with [] for any index and * for any class: the Path of a Field
 	row     *Field // of Fields; nil when there is none
 	v       reflect.Value
@@ -31,12 +31,12 @@ type leaf struct {
 
 // walk visits every field in the order of the document, classes by name.
 func walk(p *Plan, visit func(leaf)) {
-	walkValue(leaf{Context: Context{Plan: p}, v: reflect.ValueOf(p).Elem()}, visit)
+	walkValue(leaf{Context: Context{Plan: p}, where: make(path, 0, mostSteps), v: reflect.ValueOf(p).Elem()}, visit)
 }
 
 // walkEdit is walk for visits that set values.
 func walkEdit(p *Plan, visit func(leaf)) {
-	walkValue(leaf{Context: Context{Plan: p}, v: reflect.ValueOf(p).Elem(), edit: true}, visit)
+	walkValue(leaf{Context: Context{Plan: p}, where: make(path, 0, mostSteps), v: reflect.ValueOf(p).Elem(), edit: true}, visit)
 }
 
 func walkValue(l leaf, visit func(leaf)) {
@@ -61,9 +61,10 @@ func walkValue(l leaf, visit func(leaf)) {
 			}
 		}
 	case v.Kind() == reflect.Slice && v.Type().Elem().Kind() == reflect.Struct:
+		each := l.pattern + "[]"
 		for i := range v.Len() {
 			n := l
-			n.Index, n.where, n.pattern, n.v = i, l.where.index(i), l.pattern+"[]", v.Index(i)
+			n.Index, n.where, n.pattern, n.v = i, append(l.where, step{i: i}), each, v.Index(i)
 			switch e := n.v.Addr().Interface().(type) {
 			case *Solid:
 				n.Solid = e
@@ -88,7 +89,7 @@ func walkStruct(l leaf, visit func(leaf)) {
 	for i := range s.fields {
 		f := &s.fields[i]
 		n := l
-		n.where, n.v, n.pattern, n.row = l.where.key(f.key), l.v.Field(f.index), f.pattern, f.row
+		n.where, n.v, n.pattern, n.row = append(l.where, step{name: f.key}), l.v.Field(f.index), f.pattern, f.row
 		walkValue(n, visit)
 	}
 	if s.extra >= 0 {
