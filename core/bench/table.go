@@ -13,8 +13,6 @@ import (
 	"slices"
 	"strconv"
 
-	"gonum.org/v1/gonum/interp"
-
 	"cohoist/core/plan"
 )
 
@@ -80,40 +78,6 @@ func (t *Table) Throttle(thrust float64) (ratio float64, ok bool) { return t.thr
 
 // Thrust is the thrust at a throttle, N.
 func (t *Table) Thrust(throttle float64) (n float64, ok bool) { return t.reach.at(throttle) }
-
-// curve is monotone between its points, cubic by F. N. Fritsch and J. Butland, (19.1).
-type curve struct {
-	fit       interp.FritschButland
-	low, high float64
-}
-
-// through is the curve of y over x; nil: fewer than two rows have both, or x does not rise from row to row.
-func through(rows []plan.Bench, x, y func(plan.Bench) float64) *curve {
-	var xs, ys []float64
-	for _, r := range rows {
-		if a, b := x(r), y(r); !math.IsNaN(a+b) && !math.IsInf(a+b, 0) {
-			if len(xs) > 0 && a <= xs[len(xs)-1] {
-				return nil
-			}
-			xs, ys = append(xs, a), append(ys, b)
-		}
-	}
-	if len(xs) < 2 {
-		return nil
-	}
-	c := &curve{low: xs[0], high: xs[len(xs)-1]}
-	if c.fit.Fit(xs, ys) != nil {
-		return nil
-	}
-	return c
-}
-
-func (c *curve) at(x float64) (float64, bool) {
-	if c == nil || !(x >= c.low && x <= c.high) {
-		return math.NaN(), false
-	}
-	return c.fit.Predict(x), true
-}
 
 // merged joins rows in a row with the same key into their mean.
 func merged(rows []plan.Bench, key func(plan.Bench) float64) []plan.Bench {

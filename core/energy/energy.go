@@ -45,6 +45,15 @@ type Study struct {
 
 // Of studies a shared load. The model's plan must be assumed (plan.Assume).
 func Of(m *share.Model, s *solve.Solver, a share.Answer) Study {
+	out := At(m, a)
+	if out.First >= 0 {
+		out.Even = out.even(s, a)
+	}
+	return out
+}
+
+// At is Of without the share for equal endurance, which takes solves of its own.
+func At(m *share.Model, a share.Answer) Study {
 	out := begin(m)
 	if len(a.Parts) != len(m.Craft) {
 		return out
@@ -61,7 +70,6 @@ func Of(m *share.Model, s *solve.Solver, a share.Answer) Study {
 	if len(out.Order) == len(m.Craft) {
 		out.First = out.Order[0]
 		out.Hold = out.Vehicles[out.First].Time
-		out.Even = out.even(s, a)
 	}
 	return out
 }
@@ -95,17 +103,12 @@ func (k *craft) effort(utilisation float64) float64 { return utilisation / k.rat
 
 // power is the electric power of vehicle i at its part, rotor by rotor, W.
 func (s *Study) power(m *share.Model, i int, p share.Part) float64 {
-	k, c := &s.craft[i], &m.Craft[i]
+	k := &s.craft[i]
 	wind := m.Attitude.T().Mul(m.Wind)
 	sum := k.avionics
 	for j, u := range p.Rotor {
-		axis := p.Thrust.Unit()
-		if c.Rigid {
-			axis = c.Rotors[j].Axis
-		}
-		along := wind.Dot(axis)
-		across := wind.Sub(axis.Scale(along)).Norm()
-		sum += k.rotor.Electric(math.Max(u, 0), s.Density, across, -along)
+		across, through := flow(m, i, j, p, wind)
+		sum += k.rotor.Electric(math.Max(u, 0), s.Density, across, through)
 	}
 	return sum
 }

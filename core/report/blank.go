@@ -23,7 +23,7 @@ func Blank() Report {
 		Verdict: NeedsInput,
 		Payload: Payload{Mass: nan, COM: nan3, Inertia: nan6, DragArea: nan3},
 		Team: Team{Mass: nan, COM: nan3, Inertia: nan6, Utilisation: nan, LargestPayload: nan,
-			DualBound: nan, Residual: nan, Lean: nan3, Density: nan},
+			DualBound: nan, Residual: nan, Lean: nan3, Density: nan, Power: nan, Hold: nan},
 		Agility: Agility{Team: agility.Blank(), Solo: agility.Blank(), Ratio: agility.Blank()},
 	}
 }

@@ -7,6 +7,7 @@ import (
 	"cohoist/core/air"
 	"cohoist/core/canon"
 	"cohoist/core/check"
+	"cohoist/core/energy"
 	"cohoist/core/mass"
 	"cohoist/core/plan"
 	"cohoist/core/share"
@@ -48,6 +49,7 @@ func Build(p plan.Plan) Report {
 		facts.Held = check.Hold(facts)
 		r.fill(m, facts.Answer)
 		r.bend(facts)
+		r.endure(m, facts.Answer)
 		facts.Moves = r.moves(m, s, facts.Answer)
 		largest := m.Largest(s, facts.Answer)
 		r.Team.LargestPayload = largest.Mass
@@ -112,6 +114,21 @@ func (r *Report) moves(m *share.Model, s *solve.Solver, a share.Answer) agility.
 	r.Agility.Ratio = agility.Ratio(r.Agility.Team, r.Agility.Solo)
 	r.Scaling = agility.Scale(m, s, a.Even.T, r.Agility.Team)
 	return r.Agility.Team
+}
+
+// endure fills in what the lift costs and how long it is held, or notes what that needs.
+func (r *Report) endure(m *share.Model, a share.Answer) {
+	s := energy.At(m, a)
+	r.Team.Power = s.Power
+	if s.First < 0 {
+		if len(a.Parts) > 0 {
+			r.Notes = append(r.Notes, s.Sentence())
+		}
+		return
+	}
+	first := s.Vehicles[s.First]
+	r.Team.Hold, r.Team.HoldEnds, r.Team.HoldBy = s.Hold, first.ID, string(first.By)
+	r.Assumptions = append(r.Assumptions, s.Assumed...)
 }
 
 // thrustMax fills in what each vehicle has when the balance cannot be asked.

@@ -7,7 +7,7 @@ func cautions(p plan.Plan) []string {
 	c := []string{
 		"A lift can hurt people: keep everyone out from under the load and the team.",
 		"This sheet is one input to the judgement of the people responsible for the flight. Local rules, the makers' limits for the vehicles, the grips and the lines, and licensed practice come first.",
-		"The numbers are for steady hover. Gusts, ground effect, rotor wakes on the load and on each other, batteries and motion along a path are not in them.",
+		"The numbers are for steady hover. Gusts, ground effect, rotor wakes on the load and on each other and motion along a path are not in them. How long it holds is for new and full batteries.",
 		"Try a new lift low and slowly, over ground that nothing can harm, and land at the first surprise.",
 	}
 	for _, m := range p.Team {

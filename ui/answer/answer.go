@@ -88,7 +88,19 @@ func (c *Verdict) facts() []fact {
 	add("payload", "Payload", u.Show(format.Mass, r.Payload.Mass), "payload")
 	add("largest", "Largest payload", u.Show(format.Mass, r.Team.LargestPayload), "")
 	add("mass", "All in the air", u.Show(format.Mass, r.Team.Mass), "")
+	add("hold", "Holds for", hold(r.Team), "")
 	return list
+}
+
+// hold is how long the team holds the lift, and who ends it.
+func hold(t report.Team) string {
+	switch {
+	case t.HoldEnds == "":
+		return "not known"
+	case t.Hold == 0:
+		return t.HoldEnds + " can't, even from full"
+	}
+	return format.Span(t.Hold) + "; " + t.HoldEnds + " ends first"
 }
 
 // fact is a number with where its working or its parts are shown, if anywhere.

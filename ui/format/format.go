@@ -128,3 +128,21 @@ func Share(x float64) string {
 	}
 	return strings.Replace(strconv.Itoa(int(math.Round(100*x))), "-", "−", 1) + "\u202f%"
 }
+
+// Span is a time for reading, cut to whole seconds below ten minutes and to whole minutes above: 42 s, 7 min 30 s, 1 h 5 min.
+func Span(s float64) string {
+	whole := func(x float64, sign string) string { return strconv.Itoa(int(x)) + "\u202f" + sign }
+	switch {
+	case math.IsNaN(s):
+		return unit.None
+	case !(s < 360000):
+		return "> 99\u202fh"
+	case s < 60:
+		return whole(s, "s")
+	case s < 600:
+		return whole(s/60, "min") + " " + whole(math.Mod(s, 60), "s")
+	case s < 3600:
+		return whole(s/60, "min")
+	}
+	return whole(s/3600, "h") + " " + whole(math.Mod(s, 3600)/60, "min")
+}

@@ -29,6 +29,12 @@ func TestWhatPeopleRead(t *testing.T) {
 		{Share(0.8707), "87\u202f%"},
 		{Share(-0.3), "−30\u202f%"},
 		{Share(math.NaN()), "–"},
+		{Span(42.9), "42\u202fs"},
+		{Span(450.5), "7\u202fmin 30\u202fs"},
+		{Span(1500), "25\u202fmin"},
+		{Span(3900), "1\u202fh 5\u202fmin"},
+		{Span(math.NaN()), "–"},
+		{Span(math.Inf(1)), "> 99\u202fh"},
 		{Share(1e9), "> 9999\u202f%"},
 	} {
 		if c.got != c.want {

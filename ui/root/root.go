@@ -8,7 +8,7 @@
 //	s-parts                       the payload of several parts, a button that opens its section
 //	ID-fault                      the sentence about what is wrong in the input ID
 //	verdict (class is-ok|thin|fail|needs|outside), verdict-line, verdict-word, verdict-sentence,
-//	verdict-governing, fact-utilisation|payload|largest|mass
+//	verdict-governing, fact-utilisation|payload|largest|mass|hold
 //	check-ID (data-status)        a check's row; its summary opens the working
 //	vehicle-I, vehicle-I-pick, vehicle-I-used                          the vehicles' table
 //	would-do, moves               advice, to open: why, remedy-I (data-kind), remedy-I-take, move-I
