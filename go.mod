@@ -13,6 +13,7 @@ require (
 	github.com/santhosh-tekuri/jsonschema/v6 v6.0.3
 	github.com/vugu/vjson v0.0.0-20200505061711-f9cbed27d3d9
 	github.com/vugu/vugu v0.4.0
+	github.com/yuin/goldmark v1.7.8
 	gonum.org/v1/gonum v0.17.0
 	rsc.io/qr v0.2.0
 )

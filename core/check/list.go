@@ -123,6 +123,17 @@ func grade(r Row) Status {
 	return OK
 }
 
+// Words says a restriction as the handbook does.
+func (l Limit) Words() string {
+	switch {
+	case math.IsInf(l.Hi, 1):
+		return "for " + l.What + " of at least " + say(l.Lo, l.Unit)
+	case math.IsInf(l.Lo, -1):
+		return "for " + l.What + " of at most " + say(l.Hi, l.Unit)
+	}
+	return "for " + l.What + " from " + say(l.Lo, "") + " to " + say(l.Hi, l.Unit)
+}
+
 // outside says which restriction of the model the plan is beyond, or "".
 func (c Check) outside(f Facts) string {
 	for _, l := range c.Limits {

@@ -672,7 +672,7 @@ func (c *Root) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 		vgparent.AppendChild(vgn)
 		vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "footer", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "end"}}}
 		vgparent.AppendChild(vgn)
-		vgn.SetInnerHTML(vugu.HTML("\x3Cp\x3ECohoist calculates in this browser; nothing is sent anywhere. A link holds the whole plan. All classes and examples that come with it are invented.\x3C/p\x3E"))
+		vgn.SetInnerHTML(vugu.HTML("\x3Cp\x3ECohoist calculates in this browser; nothing is sent anywhere. A link holds the whole plan. All classes and examples that come with it are invented. \x3Ca href=\"handbook.html\"\x3EHandbook\x3C/a\x3E: a first lift in one minute, every check and its theory.\x3C/p\x3E"))
 		vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n"}
 		vgparent.AppendChild(vgn)
 	}
