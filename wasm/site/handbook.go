@@ -7,6 +7,7 @@ import (
 	"html/template"
 	"math"
 	"os"
+	"path/filepath"
 	"regexp"
 	"strconv"
 	"strings"
@@ -25,13 +26,13 @@ import (
 var handbookText string
 
 // handbook writes the handbook of the site from what the program itself knows: the checks with their words,
-// restrictions, sources and worked examples, and the theory.
-func handbook() ([]byte, error) {
-	theory, err := os.ReadFile("core/THEORY.md")
+// restrictions, sources and worked examples, and the theory. root is the folder of the project.
+func handbook(root string) ([]byte, error) {
+	theory, err := os.ReadFile(filepath.Join(root, "core", "THEORY.md"))
 	if err != nil {
 		return nil, err
 	}
-	text, err := os.ReadFile("core/references.bib")
+	text, err := os.ReadFile(filepath.Join(root, "core", "references.bib"))
 	if err != nil {
 		return nil, err
 	}

@@ -51,7 +51,7 @@ func build(out string, plain bool) (int, error) {
 		return 0, err
 	}
 	files["index.html"] = page
-	if files["handbook.html"], err = handbook(); err != nil {
+	if files["handbook.html"], err = handbook("."); err != nil {
 		return 0, err
 	}
 	if files["offline.js"], err = offline(files); err != nil {
