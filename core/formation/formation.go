@@ -6,7 +6,7 @@
 // those of hover in calm air.
 // Geometry: payload frame, level, z up. Two vehicles are side by side when seen from above they are
 // as far apart as they must be, and one above the other when their rotors overlap there.
-// Calculation: (17.1) to (17.6).
+// Calculation: (17.1) to (17.7).
 // Verification: two and three vehicles on one attachment by hand, unlike cables by a second route, all examples,
 // in the tests.
 // References: THEORY chapter 17.
@@ -52,7 +52,7 @@ type Formation struct {
 }
 
 // Find looks for the best formation: side by side, so that nobody flies in another's wake; where that is not to be had, or
-// dearer than it is worth, see Stack.
+// dearer than it is worth, see Stack. A formation in which cables cross or rotors reach a cable is taken only when there is no other.
 func Find(m *share.Model, s *solve.Solver) Formation { return find(m, s, false) }
 
 // Stack also lets vehicles keep their separation by height, which cables of different lengths allow: one
@@ -84,7 +84,7 @@ func find(m *share.Model, s *solve.Solver, heights bool) Formation {
 		}
 	}
 	near, pair := f.nearest()
-	best := math.Inf(1)
+	best, tangled := math.Inf(1), math.Inf(1)
 	for _, start := range f.starts() {
 		out.Tried++
 		t, parts := f.improve(start, best)
@@ -92,10 +92,16 @@ func find(m *share.Model, s *solve.Solver, heights bool) Formation {
 			continue
 		}
 		out.Held++
-		if t < best {
-			best, f.parts = t, parts
-			out.fill(f, Apart, t)
+		loose := len(Cables(parts, m.Craft)) == 0
+		if loose && t < best {
+			best = t
+		} else if !loose && math.IsInf(best, 1) && t < tangled {
+			tangled = t
+		} else {
+			continue
 		}
+		f.parts = parts
+		out.fill(f, Apart, t)
 	}
 	if out.Held == 0 {
 		out.Status = None
@@ -114,7 +120,7 @@ func (o *Formation) fill(f *flock, status Status, t float64) {
 	o.Status, o.T, o.Cost = status, t, t-o.Free
 	o.Parts = f.parts
 	o.Nearest, _ = f.nearest()
-	o.Flags = Flags(f.parts, f.m.Craft)
+	o.Flags = append(Flags(f.parts, f.m.Craft), Cables(f.parts, f.m.Craft)...)
 	o.Stacked = false
 	for _, g := range o.Flags {
 		o.Stacked = o.Stacked || g.Kind == Stacked

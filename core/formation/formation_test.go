@@ -167,7 +167,7 @@ func TestUnlikeLengths(t *testing.T) {
 	m = model(t, hung([]float64{3, 4.5}))
 	f = Stack(m, solve.NewSolver())
 	checked(t, "above each other", m, f)
-	if f.Status != AsHung || f.Cost != 0 || !f.Stacked || len(f.Flags) != 2 || f.Flags[0].Upper != "B" || f.Flags[1].Kind != InWake {
+	if f.Status != AsHung || f.Cost != 0 || !f.Stacked || len(f.Flags) != 3 || f.Flags[0].Upper != "B" || f.Flags[1].Kind != InWake || f.Flags[2].Kind != Reached {
 		t.Errorf("%v at a cost of %v, %+v", f.Status, f.Cost, f.Flags)
 	}
 }
