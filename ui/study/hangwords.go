@@ -14,7 +14,7 @@ import (
 )
 
 func digits(i int) string        { return strconv.Itoa(i) }
-func degrees(x float64) string   { return unit.Format(x, "°", 3) }
+func degrees(x float64) string   { return format.SI.Show(format.Angle, x) }
 func seconds(x float64) string   { return unit.Format(x, "s", 3) }
 func figureOf(x float64) bool    { return figure.Finite(x) }
 func inDegrees(x float64) string { return degrees(x * 180 / math.Pi) }

@@ -45,6 +45,8 @@ func All() map[string]Study {
 		talk.Compare: &compare{},
 		talk.HandOn:  &handOn{},
 		talk.Errors:  &slips{},
+
+		talk.Formation: &flies{},
 	}
 }
 

@@ -21,6 +21,7 @@ const (
 	Live = "live" // follows the plan while it moves
 	Long = "long"
 	Dice = "dice" // samples, which may take minutes
+	Slow = "slow" // what takes a second and cannot be broken off
 )
 
 // The sections.
@@ -34,8 +35,10 @@ const (
 	Where   = "where"
 	Hang    = "hang"
 	Errors  = "errors"
-	Compare = "compare"
-	HandOn  = "hand-on"
+
+	Formation = "formation"
+	Compare   = "compare"
+	HandOn    = "hand-on"
 )
 
 // Paper is what only the printed sheet shows at its end. It has no title on the page.
@@ -52,6 +55,7 @@ var Sections = []Section{
 	{Where, "Where to attach", "the best holes or places, what a shift costs, how many it takes", Long},
 	{Hang, "How it hangs and swings", "tilt and pulls when a vehicle is out of place, a line short, one lost; the swing", Live},
 	{Errors, "If the numbers are a little wrong", "the worst case, the chance of exceeding a limit, and which error matters", Dice},
+	{Formation, "How far apart they fly", "places that keep the separation, what that costs, and who flies in whose wake", Slow},
 	{Compare, "Compare variants", "up to four plans beside one another: what differs, and what that changes", Live},
 	{HandOn, "Hand it on", "tables, matrices, set-points, scenes for simulators, drawings", Live},
 }
