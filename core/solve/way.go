@@ -176,7 +176,7 @@ func (s *Solver) layDuals(open float64) {
 }
 
 // spare is the least room of the starting point in its bounds, in units of force.
-const spare = 0.1
+const spare = 0.03
 
 // arrival is where the way ended.
 type arrival uint8
