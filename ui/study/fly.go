@@ -28,7 +28,7 @@ const (
 )
 
 func wayChoice() Choice {
-	return Choice{Name: "way", Label: "They keep apart", Words: []Word{{beside, "seen from above"}, {above, "also by height"}},
+	return Choice{Name: "way", Label: "They keep apart", Words: []Word{{beside, "sideways"}, {above, "or by height"}},
 		Help: "By height, one may fly above another, and mostly in its wake."}
 }
 

@@ -18,7 +18,12 @@ func (c *Fly) view() vugu.Builder { return node{c.seen()} }
 
 // seen is the formation from above: circles of half the separation may touch.
 func (c *Fly) seen() *vugu.VGNode {
-	f, half := formOf(c.Plan.Payload), c.model.Plan.Limits.Separation/2
+	half := c.model.Plan.Limits.Separation / 2
+	at := []vec.V3{c.model.Payload.COM}
+	for _, craft := range c.model.Craft {
+		at = append(at, craft.At)
+	}
+	f := formOf(c.Plan.Payload).framed(at...)
 	var all []vec.V3
 	f.each(func(p vec.V3) { all = append(all, p) })
 	for i, p := range c.found.Parts {

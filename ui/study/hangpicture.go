@@ -49,12 +49,11 @@ func (c *Hang) tipped(u upset) *vugu.VGNode {
 
 // body is the payload's form with a frame that joins its attachments and its centre of mass where they stand off it.
 func (c *Hang) body() form {
-	f := formOf(c.Plan.Payload)
 	at := []vec.V3{c.hung.model.Payload.COM}
 	for _, l := range c.hung.rig.Lines {
 		at = append(at, l.At)
 	}
-	return append(f, at)
+	return formOf(c.Plan.Payload).framed(at...)
 }
 
 // load draws the payload before and after, with its lines as far as a length, m.

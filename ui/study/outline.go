@@ -39,6 +39,9 @@ func formOf(p plan.Payload) form {
 	return f
 }
 
+// framed is the form with a frame that joins places where they stand off it.
+func (f form) framed(at ...vec.V3) form { return append(f[:len(f):len(f)], at) }
+
 // corners of a solid in its own frame.
 func corners(s plan.Solid) []vec.V3 {
 	switch s.Shape {
