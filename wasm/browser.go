@@ -167,6 +167,7 @@ func (b *browser) Link(fragment string) string {
 
 // listen hears what happens outside the page's elements.
 func (b *browser) listen(s *store.Store) {
+	b.drops(s.Dropped)
 	w := js.Global()
 	w.Call("addEventListener", "hashchange", b.later(func(js.Value, []js.Value) { s.Follow() }))
 	w.Call("addEventListener", "popstate", b.later(func(js.Value, []js.Value) { s.Follow() }))

@@ -34,19 +34,34 @@ func (b *browser) Pick(accept string, done func(name, text string, err error)) {
 		if files.Get("length").Int() == 0 {
 			return
 		}
-		f := files.Index(0)
-		name := f.Get("name").String()
-		if n := f.Get("size").Int(); n > fileMax {
-			done(name, "", errors.New("it has "+strconv.Itoa(n>>20)+" MB, and at most "+strconv.Itoa(fileMax>>20)+" MB can be read"))
-			return
-		}
-		b.read(f, name, done)
+		b.read(files.Index(0), done)
 	})
 	in.Call("addEventListener", "change", chosen)
 	in.Call("click")
 }
 
-func (b *browser) read(f js.Value, name string, done func(name, text string, err error)) {
+// drops takes files that are dropped on the page.
+func (b *browser) drops(done func(name, text string, err error)) {
+	w := js.Global()
+	w.Call("addEventListener", "dragover", js.FuncOf(func(_ js.Value, args []js.Value) any { args[0].Call("preventDefault"); return nil }))
+	w.Call("addEventListener", "drop", js.FuncOf(func(_ js.Value, args []js.Value) any {
+		args[0].Call("preventDefault")
+		if files := args[0].Get("dataTransfer").Get("files"); files.Get("length").Int() > 0 {
+			b.read(files.Index(0), done)
+		}
+		return nil
+	}))
+}
+
+// read reads a file, unless it is too long.
+func (b *browser) read(f js.Value, done func(name, text string, err error)) {
+	name := f.Get("name").String()
+	if n := f.Get("size").Int(); n > fileMax {
+		b.Later("read", 0, func() {
+			done(name, "", errors.New("it has "+strconv.Itoa(n>>20)+" MB, and at most "+strconv.Itoa(fileMax>>20)+" MB can be read"))
+		})
+		return
+	}
 	var good, bad js.Func
 	release := func() { good.Release(); bad.Release() }
 	good = b.later(func(_ js.Value, args []js.Value) {

@@ -530,7 +530,7 @@ func (c *Payload) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 					}
 					vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "hint"}}}
 					vgparent.AppendChild(vgn)
-					vgn.SetInnerHTML(vugu.HTML("A closed triangle mesh (STL), in metres."))
+					vgn.SetInnerHTML(vugu.HTML("A closed triangle mesh (STL or OBJ), in metres; dropped on the page it is added too."))
 				}
 				vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t\t"}
 				vgparent.AppendChild(vgn)

@@ -54,18 +54,18 @@ func fileName(title string) string {
 }
 
 // OpenFile shows a plan from a file. A file that is no plan is said, and the plan stays.
-func (s *Store) OpenFile() {
-	s.desk.Pick(".json,.liftplan", func(name, text string, err error) {
-		var p plan.Plan
-		if err == nil {
-			p, err = read(text)
-		}
-		if err != nil {
-			s.Say("file", "The file "+name+" could not be opened: "+err.Error()+" The plan that was here is still here.")
-			return
-		}
-		s.Replace(p)
-	})
+func (s *Store) OpenFile() { s.desk.Pick(".json,.liftplan", s.opened) }
+
+func (s *Store) opened(name, text string, err error) {
+	var p plan.Plan
+	if err == nil {
+		p, err = read(text)
+	}
+	if err != nil {
+		s.Say("file", "The file "+name+" could not be opened: "+err.Error()+" The plan that was here is still here.")
+		return
+	}
+	s.Replace(p)
 }
 
 // Fresh starts a new plan: one class, two vehicles, a box, to be changed.

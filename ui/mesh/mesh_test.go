@@ -1,4 +1,4 @@
-package stl
+package mesh
 
 import (
 	"encoding/binary"
@@ -42,7 +42,7 @@ endsolid tetra
 
 // packed is a text file's mesh as a binary file.
 func packed(t *testing.T) []byte {
-	m, err := Read([]byte(tetra))
+	m, err := Read("a.stl", []byte(tetra))
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -62,14 +62,14 @@ func packed(t *testing.T) []byte {
 }
 
 func TestBothFormsGiveTheSameMesh(t *testing.T) {
-	a, err := Read([]byte(tetra))
+	a, err := Read("a.stl", []byte(tetra))
 	if err != nil {
 		t.Fatal(err)
 	}
 	if len(a.Vertices) != 4 || len(a.Triangles) != 4 {
 		t.Fatalf("%d vertices, %d triangles", len(a.Vertices), len(a.Triangles))
 	}
-	b, err := Read(packed(t))
+	b, err := Read("a.stl", packed(t))
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -100,7 +100,7 @@ func TestBadFilesGetASentence(t *testing.T) {
 		"infinite":    {[]byte(strings.Replace(tetra, "vertex 0 0 0", "vertex 0 Inf 0", 1)), "no number"},
 		"NaN":         {nan, "no number"},
 	} {
-		if _, err := Read(c.data); err == nil || !strings.Contains(err.Error(), c.want) {
+		if _, err := Read("a.stl", c.data); err == nil || !strings.Contains(err.Error(), c.want) {
 			t.Errorf("%s: %v", name, err)
 		}
 	}
@@ -110,7 +110,7 @@ func FuzzRead(f *testing.F) {
 	f.Add([]byte(tetra))
 	f.Add([]byte("solid"))
 	f.Fuzz(func(t *testing.T, data []byte) {
-		m, err := Read(data)
+		m, err := Read("a.stl", data)
 		if err != nil {
 			return
 		}

@@ -1,7 +1,7 @@
-// Package stl reads the triangles of an STL file, in its text and its binary form, as both were
-// published for stereolithography (3D Systems, "Stereolithography Interface Specification", 1989; from memory).
-// The format has no unit; the numbers are taken for metres.
-package stl
+// Package mesh reads the triangles of a file: STL in its text and its binary form (3D Systems,
+// "Stereolithography Interface Specification", 1989; from memory), and OBJ (Wavefront, object files, appendix B1
+// of its manual; from memory). Neither format has a unit that is written down; the numbers are taken for metres.
+package mesh
 
 import (
 	"bytes"
@@ -21,11 +21,14 @@ const (
 	most   = 200_000 // triangles
 )
 
-// Read reads a file. Corners at the very same place become one vertex. The error is a sentence.
-func Read(data []byte) (*plan.Mesh, error) {
+// Read reads a file with its name, whose ending tells an OBJ file. Corners at the very same place become one
+// vertex. The error is a sentence.
+func Read(name string, data []byte) (*plan.Mesh, error) {
 	b := builder{seen: map[vec.V3]int{}}
 	var err error
-	if n, ok := count(data); ok {
+	if strings.HasSuffix(strings.ToLower(name), ".obj") {
+		err = b.object(string(data))
+	} else if n, ok := count(data); ok {
 		err = b.binary(data, n)
 	} else if bytes.HasPrefix(bytes.TrimSpace(data[:min(len(data), 512)]), []byte("solid")) {
 		err = b.text(string(data))
