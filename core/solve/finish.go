@@ -93,9 +93,10 @@ func (s *Solver) missing() Result {
 	r := s.nothing(Infeasible, "")
 	r.Y = s.rank.missing()
 	s.duals(&r, 0)
-	for i := range r.LineLo {
-		r.LineLo[i], r.LineHi[i] = 0, 0
-	}
+	clear(r.LineLo) // what was laid out before may be anything
+	clear(r.LineHi)
+	clear(r.PullZ)
+	clear(r.Cones)
 	s.normal(&r)
 	return r
 }

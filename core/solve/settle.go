@@ -16,8 +16,8 @@ import (
 //
 // What is left has an inside again and one shortest answer, (6.20).
 
-// clear is how many times its slack a dual must be to count as positive.
-const clear = 100
+// surely is how many times its slack a dual must be to count as positive.
+const surely = 100
 
 // tieSlack is how far t may be let out, relative, when what is left has no inside after all.
 const tieSlack = 1e-9
@@ -90,7 +90,7 @@ func (s *Solver) settleAmid(p *Program, t float64) Result {
 func (s *Solver) settleHere(p *Program, t float64) Result {
 	s.iterations = 0
 	if s.fresh {
-		s.tight(clear)
+		s.tight(surely)
 		s.pin(false)
 		s.fresh = false
 	}
