@@ -6,7 +6,7 @@ WASM_EXEC = $(shell $(GO) env GOROOT)/lib/wasm/go_js_wasm_exec
 CORE = $(shell $(GO) list ./core/... ./ui/... 2>/dev/null)
 
 .DEFAULT_GOAL := help
-.PHONY: help run site test check quick format vet imports generated native wasm-tests size golden bench bench-peers generate clean
+.PHONY: help run site test check quick format vet imports generated native wasm-tests size golden bench bench-peers fuzz generate clean
 
 help: ## this list
 	@grep -hE '^[a-z-]+:.*##' $(MAKEFILE_LIST) | sed -E 's/:[^#]*## /\t/' | expand -t 14
@@ -44,6 +44,9 @@ generated: generate ## fail when a generated file was not current
 
 wasm-tests: ## the core's tests again as js/wasm under Node
 	@GOOS=js GOARCH=wasm $(GO) test -exec "$(WASM_EXEC)" $$($(GO) list ./core/... | grep -v crosscheck)
+
+fuzz: ## every fuzz target for FUZZ (3s)
+	@.ci/fuzz
 
 golden: ## write the golden files again; read the diff
 	@$(GO) test ./core/report -update
