@@ -83,7 +83,12 @@
     for (const el of within.querySelectorAll("[data-piece]")) {
       const name = el.dataset.piece, html = pieces[name], now = held.get(el);
       if (now && now[0] === name && now[1] === html || html === undefined && !now) continue;
+      const folds = [...el.querySelectorAll("details[id]")].map((d) => [d.id, d.open]);
       el.innerHTML = html === undefined ? "" : html;
+      for (const [id, open] of folds) { // what was opened or closed stays so
+        const d = document.getElementById(id);
+        if (d) d.open = open;
+      }
       held.set(el, [name, html]);
       fill(el);
     }

@@ -93,7 +93,7 @@ func TestSpellings(t *testing.T) {
 				}
 			}
 		}
-		if name == "shuffled, a row twice" && (len(notes) != 1 || notes[0] != "1 rows repeat a throttle or a thrust and were averaged with it.") {
+		if name == "shuffled, a row twice" && (len(notes) != 1 || notes[0] != "1 row repeats a throttle or a thrust and was averaged with it.") {
 			t.Errorf("%s: %q", name, notes)
 		}
 		if name == "a line of units" && (len(notes) != 1 || notes[0] != "Left out for want of thrust or power, or with one below zero: line 2.") {

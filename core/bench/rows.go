@@ -47,7 +47,10 @@ func Rows(s Sheet, columns []Column) (rows []plan.Bench, notes []string, err err
 		notes = append(notes, "Throttle "+percent(rows)+".")
 	}
 	rows, repeats := tidy(rows)
-	if repeats > 0 {
+	switch {
+	case repeats == 1:
+		notes = append(notes, "1 row repeats a throttle or a thrust and was averaged with it.")
+	case repeats > 1:
 		notes = append(notes, strconv.Itoa(repeats)+" rows repeat a throttle or a thrust and were averaged with it.")
 	}
 	switch {

@@ -19,7 +19,24 @@ func (s *Study) Sentence() string {
 	if v.By == FromStart {
 		return v.ID + " can't hold its part even from a full battery."
 	}
-	return "The lift is held for " + span(s.Hold) + " at " + share.Short(s.Power) + " W. " + v.ID + " ends first, " + v.By.why() + "."
+	text := "The lift is held for " + span(s.Hold) + " at " + share.Short(s.Power) + " W. "
+	if n := len(s.Together()); n > 1 && n == len(s.Vehicles) {
+		return text + "All end together, each " + v.By.why() + "."
+	}
+	return text + v.ID + " ends first, " + v.By.why() + "."
+}
+
+// alike is how near two holds are the same to those who fly them.
+const alike = 1e-3
+
+// Together are the vehicles that end with the first; empty: not known.
+func (s *Study) Together() []int {
+	for n, i := range s.Order {
+		if s.First < 0 || s.Vehicles[i].Time > s.Hold*(1+alike) {
+			return s.Order[:n]
+		}
+	}
+	return s.Order
 }
 
 // why is what ends a hold, as the end of a sentence.
@@ -80,7 +97,7 @@ func (n Near) Sentence() string {
 	return "The wake of " + n.ID + " presses on the payload with " + share.Short(n.Download) + " N."
 }
 
-// span writes a time: 42 s, 7 min 30 s.
+// span writes a time: 42 s, 7 min 30 s, 25 min.
 func span(s float64) string {
 	whole := int(math.Floor(s))
 	switch {
@@ -88,6 +105,8 @@ func span(s float64) string {
 		return "days"
 	case whole < 60:
 		return strconv.Itoa(whole) + " s"
+	case whole >= 600:
+		return strconv.Itoa(whole/60) + " min"
 	}
 	return strconv.Itoa(whole/60) + " min " + strconv.Itoa(whole%60) + " s"
 }

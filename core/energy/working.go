@@ -116,11 +116,20 @@ func (s *Study) rotorPowers(i int, p share.Part) (each []float64, alike bool) {
 // packSteps work out the hold.
 func (s *Study) packSteps(w *working, i int, p Pack, effort float64) {
 	v := s.Vehicles[i]
-	class := s.model.Plan.Vehicles[s.model.Craft[i].Class]
-	if b := class.Battery; b.Energy > 0 {
+	b := s.model.Plan.Vehicles[s.model.Craft[i].Class].Battery
+	switch {
+	case math.IsNaN(p.Voltage):
+	case !math.IsNaN(b.Voltage):
+		w.add("V_n", p.Voltage, "V", given, "%v", p.Voltage)
+	case b.Cells > 0:
+		w.add("V_n", p.Voltage, "V", "THEORY (18.9)", "%v*%v", cellNominal, float64(b.Cells))
+	default:
+		w.add("V_n", p.Voltage, "V", "THEORY (18.9)", "%v/%v", b.Energy, b.Charge)
+	}
+	if b.Energy > 0 {
 		w.add("E", p.Energy, "J", given, "%v*3600", b.Energy)
 	} else {
-		w.add("E", p.Energy, "J", "THEORY (18.9)", "%v*%v*3600", b.Charge, p.Voltage)
+		w.add("E", p.Energy, "J", "THEORY (18.9)", "%v*V_n*3600", b.Charge)
 	}
 	reserve := s.model.Plan.Limits.Reserve
 	left := w.add("L", 1-p.Usable*(1-reserve), "1", "THEORY (18.15): the energy that is left at the reserve", "1 - %v*(1 - %v)", p.Usable, reserve)
@@ -129,7 +138,6 @@ func (s *Study) packSteps(w *working, i int, p Pack, effort float64) {
 		w.add("tau", v.Time, "s", "THEORY (18.17)", "E*(1 - L)/P")
 		return
 	}
-	w.add("V_n", p.Voltage, "V", "THEORY (18.9)", "%v", p.Voltage)
 	w.add("R", p.Resistance, "Ω", given, "%v", p.Resistance)
 	w.add("V_o", p.Open(1), "V", "THEORY (18.10)", "V_n*%v/%v", cellFull, cellNominal)
 	if math.IsNaN(v.VoltageFull) {

@@ -126,8 +126,10 @@ func (r *Report) endure(m *share.Model, a share.Answer) {
 		}
 		return
 	}
-	first := s.Vehicles[s.First]
-	r.Team.Hold, r.Team.HoldEnds, r.Team.HoldBy = s.Hold, first.ID, string(first.By)
+	r.Team.Hold, r.Team.HoldBy = s.Hold, string(s.Vehicles[s.First].By)
+	for _, i := range s.Together() {
+		r.Team.HoldEnds = append(r.Team.HoldEnds, s.Vehicles[i].ID)
+	}
 	r.Assumptions = append(r.Assumptions, s.Assumed...)
 }
 

@@ -59,7 +59,7 @@ func sheet(r report.Report) string {
 	line("payload %s kg at %s m, inertia %s kg m², drag area %s m²", figures(r.Payload.Mass), figures(r.Payload.COM[:]...), figures(r.Payload.Inertia[:]...), figures(r.Payload.DragArea[:]...))
 	line("team %s kg at %s m, inertia %s kg m², lean %s°, air %s kg/m³", figures(r.Team.Mass), figures(r.Team.COM[:]...), figures(r.Team.Inertia[:]...), figures(r.Team.Lean[:]...), figures(r.Team.Density))
 	line("utilisation %.5f, largest payload %.4f kg", r.Team.Utilisation, r.Team.LargestPayload)
-	line("power %s W, held for %s s, ended by %q %q", figures(r.Team.Power), figures(r.Team.Hold), r.Team.HoldEnds, r.Team.HoldBy)
+	line("power %s W, held for %s s, ended by %v %s", figures(r.Team.Power), figures(r.Team.Hold), r.Team.HoldEnds, r.Team.HoldBy)
 	for _, c := range r.Checks {
 		line("%-16s %-14s %-10s %s of %s %s: %s", c.ID, c.Status, c.Where, figures(c.Demand), figures(c.Capacity), c.Unit, c.Sentence)
 	}

@@ -84,8 +84,8 @@ type Team struct {
 	Density        float64    `json:"air_density_kg_m3"`
 	Power          float64    `json:"power_w"`   // electric, in hover
 	Hold           float64    `json:"hold_s"`    // from full packs until the first vehicle ends
-	HoldEnds       string     `json:"hold_ends"` // id of that vehicle; empty: not known
-	HoldBy         string     `json:"hold_by"`   // what ends it: reserve, thrust, collapse, from full
+	HoldEnds       []string   `json:"hold_ends"` // ids of those that end then; empty: not known
+	HoldBy         string     `json:"hold_by"`   // what ends the first: reserve, thrust, collapse, from full
 }
 
 // Agility is what the team can do beyond hover, beside one vehicle alone.

@@ -88,19 +88,25 @@ func (c *Verdict) facts() []fact {
 	add("payload", "Payload", u.Show(format.Mass, r.Payload.Mass), "payload")
 	add("largest", "Largest payload", u.Show(format.Mass, r.Team.LargestPayload), "")
 	add("mass", "All in the air", u.Show(format.Mass, r.Team.Mass), "")
-	add("hold", "Holds for", hold(r.Team), "")
+	add("hold", "Holds for", hold(r), "energy")
 	return list
 }
 
 // hold is how long the team holds the lift, and who ends it.
-func hold(t report.Team) string {
-	switch {
-	case t.HoldEnds == "":
-		return "not known"
-	case t.Hold == 0:
-		return t.HoldEnds + " can't, even from full"
+func hold(r report.Report) string {
+	h, who := r.Team, ""
+	if len(h.HoldEnds) > 0 {
+		who = h.HoldEnds[0]
 	}
-	return format.Span(t.Hold) + "; " + t.HoldEnds + " ends first"
+	switch {
+	case who == "":
+		return "not known"
+	case h.Hold == 0:
+		return who + " can't, even from full"
+	case len(h.HoldEnds) == len(r.Vehicles):
+		return format.Span(h.Hold)
+	}
+	return format.Span(h.Hold) + "; " + who + " ends first"
 }
 
 // fact is a number with where its working or its parts are shown, if anywhere.

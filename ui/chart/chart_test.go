@@ -66,7 +66,7 @@ func TestScales(t *testing.T) {
 
 func TestLine(t *testing.T) {
 	c := &Line{Title: "Turning against size", Summary: "Roll acceleration falls from 40 to 5.", X: Axis{Title: "size", Log: true}, Y: Axis{Title: "rad/s²", Log: true}, Now: 1,
-		Series: []Series{{"roll", []float64{0.5, 1, 2, 4}, []float64{40, 20, 10, 5}}, {"yaw", []float64{0.5, 1, 2, 4}, []float64{8, math.NaN(), 2, 1}}}}
+		Series: []Series{{Name: "roll", X: []float64{0.5, 1, 2, 4}, Y: []float64{40, 20, 10, 5}}, {Name: "yaw", X: []float64{0.5, 1, 2, 4}, Y: []float64{8, math.NaN(), 2, 1}}}}
 	out := render(t, c)
 	for _, want := range []string{`role="img"`, `aria-label="Turning against size"`, "<desc>Roll acceleration falls from 40 to 5.</desc>", ">roll<", ">yaw<", `class="ch-now"`} {
 		if !strings.Contains(out, want) {
@@ -89,7 +89,7 @@ func TestLine(t *testing.T) {
 	if turn := (q[2]-q[0])*(q[5]-q[3]) - (q[3]-q[1])*(q[4]-q[2]); math.Abs(turn) > 2 { // of some 5 000, two decimals
 		t.Errorf("bent by %g", turn)
 	}
-	if out := render(t, &Line{Title: "none", Series: []Series{{"a", []float64{1}, []float64{math.NaN()}}}}); !strings.Contains(out, "Nothing to show yet.") {
+	if out := render(t, &Line{Title: "none", Series: []Series{{Name: "a", X: []float64{1}, Y: []float64{math.NaN()}}}}); !strings.Contains(out, "Nothing to show yet.") {
 		t.Error("an empty chart does not say so")
 	}
 }
@@ -97,7 +97,7 @@ func TestLine(t *testing.T) {
 // What is drawn over points stands where they are, once each, in a group that may hold buttons.
 func TestMarks(t *testing.T) {
 	var at [][2]float64
-	c := &Line{Title: "front", Series: []Series{{"", []float64{1, 2, 3}, []float64{1, math.NaN(), 3}}, {"other", []float64{1, 3}, []float64{2, 2}}},
+	c := &Line{Title: "front", Series: []Series{{Name: "", X: []float64{1, 2, 3}, Y: []float64{1, math.NaN(), 3}}, {Name: "other", X: []float64{1, 3}, Y: []float64{2, 2}}},
 		Mark: func(k int, x, y float64) *vugu.VGNode {
 			at = append(at, [2]float64{x, y})
 			return figure.SVG("g", figure.Attrs{"id", "m" + strconv.Itoa(k)})
@@ -138,7 +138,7 @@ func TestClassesAreStyled(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	three := []Series{{"a", []float64{1, 2}, []float64{1, 2}}, {"b", []float64{1, 2}, []float64{1, 2}}, {"c", []float64{1, 2}, []float64{1, 2}}}
+	three := []Series{{Name: "a", X: []float64{1, 2}, Y: []float64{1, 2}}, {Name: "b", X: []float64{1, 2}, Y: []float64{1, 2}}, {Name: "c", X: []float64{1, 2}, Y: []float64{1, 2}}}
 	out := render(t, &Line{Title: "t", Series: three, Now: 1.5, NowName: "now"}) + render(t, &Meter{Value: 2, Limit: 1}) +
 		render(t, &Bars{Items: []Item{{"A", 2}, {"B", 0.1}}, Limit: 1})
 	for _, m := range regexp.MustCompile(`class="([^"]*)"`).FindAllStringSubmatch(out, -1) {

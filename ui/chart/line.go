@@ -11,8 +11,10 @@ import (
 
 // Series is one line. A value that is no number breaks it.
 type Series struct {
-	Name string
-	X, Y []float64
+	Name  string
+	X, Y  []float64
+	Bare  bool // no mark at every point
+	Loose bool // marks alone, no line between them
 }
 
 // Line is a chart of up to three series over one axis, told apart by dash, mark and name as well as
@@ -126,12 +128,16 @@ func (c *Line) series(pic *vugu.VGNode, i int, s Series, x, y scale) (n name, ok
 			continue
 		}
 		px, py := x.at(s.X[k]), y.at(s.Y[k])
-		if broken {
+		switch {
+		case s.Loose:
+		case broken:
 			line.move(px, py)
-		} else {
+		default:
 			line.line(px, py)
 		}
-		dots.mark(i, px, py)
+		if !s.Bare {
+			dots.mark(i, px, py)
+		}
 		if i == 0 && c.Mark != nil {
 			marks = append(marks, c.Mark(k, px, py))
 		}

@@ -210,6 +210,9 @@ func (s *Store) Show(id string) {
 		}
 	}
 	s.open[id] = true
+	if talk.Of(id).ID != "" {
+		s.study()
+	}
 	s.desk.Focus(id)
 }
 

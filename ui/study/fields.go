@@ -12,6 +12,9 @@ import (
 
 // field is the row of the plan's table for a path.
 func field(path string) (plan.Field, bool) {
+	if strings.HasPrefix(path, "vehicles") {
+		return ofClass(path)
+	}
 	var b strings.Builder
 	for i := 0; i < len(path); i++ {
 		b.WriteByte(path[i])
@@ -26,6 +29,17 @@ func field(path string) (plan.Field, bool) {
 		return f, true
 	}
 	return plan.FieldAt(strings.TrimSuffix(pattern, "[]"))
+}
+
+// ofClass is the row for a field of a class, whatever the class is called.
+func ofClass(path string) (best plan.Field, ok bool) {
+	const any = "vehicles.*"
+	for _, f := range plan.Fields {
+		if end, is := strings.CutPrefix(f.Path, any); is && strings.HasSuffix(path, end) && len(f.Path) > len(best.Path) {
+			best, ok = f, true
+		}
+	}
+	return best, ok
 }
 
 // shown is the unit in which a field is typed and read.

@@ -46,8 +46,16 @@ func (q *quick) See(t *Turn) {
 	case open:
 		t.Say(q.id+"-gist", "Being worked out …")
 	default:
-		t.Say(q.id+"-gist", talk.Of(q.id).Closed)
+		t.Say(q.id+"-gist", q.shut(t))
 	}
+}
+
+// shut is what stands beside the title until more is worked out.
+func (q *quick) shut(t *Turn) string {
+	if c, ok := q.question.(interface{ closed(*Turn) string }); ok {
+		return c.closed(t)
+	}
+	return talk.Of(q.id).Closed
 }
 
 // Rest answers for closed sections and large teams.
@@ -58,7 +66,11 @@ func (q *quick) Rest(t *Turn) {
 	}
 }
 
-func (*quick) Do(*Turn, string) {}
+func (q *quick) Do(t *Turn, what string) {
+	if d, ok := q.question.(interface{ do(*Turn, string) }); ok {
+		d.do(t, what)
+	}
+}
 
 // find asks the question of the plan, and tells whether it is answered.
 func (q *quick) find(t *Turn, goOn func() bool) bool {

@@ -42,6 +42,7 @@ func All() map[string]Study {
 		talk.Patch:   &quick{id: talk.Patch, question: &stand{}},
 		talk.Where:   &where{},
 		talk.Hang:    &hangs{},
+		talk.Energy:  &quick{id: talk.Energy, question: &endurance{}},
 		talk.Compare: &compare{},
 		talk.HandOn:  &handOn{},
 		talk.Errors:  &slips{},

@@ -34,6 +34,7 @@ const (
 	Patch   = "patch"
 	Where   = "where"
 	Hang    = "hang"
+	Energy  = "energy"
 	Errors  = "errors"
 
 	Formation = "formation"
@@ -54,6 +55,7 @@ var Sections = []Section{
 	{Patch, "Where the centre of mass may be", "the patch in which every vehicle keeps within its limits", Live},
 	{Where, "Where to attach", "the best holes or places, what a shift costs, how many it takes", Long},
 	{Hang, "How it hangs and swings", "tilt and pulls when a vehicle is out of place, a line short, one lost; the swing", Live},
+	{Energy, "How long they hold, and how far", "hold time, who ends first, a route, static tests", Live},
 	{Errors, "If the numbers are a little wrong", "the worst case, the chance of exceeding a limit, and which error matters", Dice},
 	{Formation, "How far apart they fly", "places that keep the separation, what that costs, and who flies in whose wake", Slow},
 	{Compare, "Compare variants", "up to four plans beside one another: what differs, and what that changes", Live},
