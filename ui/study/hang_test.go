@@ -132,3 +132,29 @@ func TestBadSettingsAndOthers(t *testing.T) {
 		t.Error("what was found for another plan still stands there")
 	}
 }
+
+// A motion is drawn as seen from where it shows, and large enough to see: a beam sways along itself from the side, across
+// and rolls from its end, twists from above.
+func TestMotionsAreSeen(t *testing.T) {
+	q := named(t, "beam-pair")
+	h, _ := hungOf(q, report.Build(q))
+	c := &Hang{Plan: q, Units: format.SI, hung: h, modes: h.rig.Modes(h.rest), rate: hang.LoopRate}
+	want := map[string]sight{"sway along x": fromSide, "sway along y": fromEnd, "roll": fromEnd, "twist": fromTop}
+	for _, mode := range c.modes {
+		m := &moving{form: c.body(), rest: h.rest.Pose, at: h.rest.Pose.Place(h.model.Payload.COM),
+			shift: vec.V3{mode.Shape[0], mode.Shape[1], mode.Shape[2]}, turn: vec.V3{mode.Shape[3], mode.Shape[4], mode.Shape[5]}}
+		s, _ := m.facing(mode.Word == "twist")
+		if w, ok := want[mode.Word]; !ok || s.right != w.right || s.up != w.up {
+			t.Errorf("%s is seen with %v to the right and %v up", mode.Word, s.right, s.up)
+		}
+		delete(want, mode.Word)
+	}
+	if len(want) > 0 {
+		t.Errorf("not there: %v", want)
+	}
+	for i, w := range c.swings() {
+		if !strings.Contains(newPage(talk.Live).html(w.Picture), "hg-arrow-tip") {
+			t.Errorf("nothing is seen to move in mode %d", i)
+		}
+	}
+}

@@ -6,9 +6,7 @@ import (
 
 	"github.com/vugu/vugu"
 
-	"cohoist/core/hang"
 	"cohoist/core/unit"
-	"cohoist/core/vec"
 )
 
 // meets is the least number of times that a position loop must run in one swing. A loop that runs less often
@@ -73,74 +71,4 @@ func (c *Hang) meeting() string {
 		text += " Swings slower than once a second are what the loop can damp, and what it drives when it is tuned too tightly (common practice, no source)."
 	}
 	return text
-}
-
-// Size of a motion's picture.
-const motionWide, motionHigh = 150.0, 112.0
-
-// motion is the picture of a small motion: at rest, at both ends, and where the part that moves most goes to. Of the
-// lines it shows the lower ends.
-func (c *Hang) motion(m hang.Mode) *vugu.VGNode {
-	h, f := c.hung, c.body()
-	rest, com := h.rest.Pose, h.model.Payload.COM
-	at, size := rest.Place(com), 0.0
-	f.each(func(p vec.V3) { size = math.Max(size, p.Sub(com).Norm()) })
-	if size == 0 {
-		size = 0.1 // a point on one line
-	}
-	shift, turn := vec.V3{m.Shape[0], m.Shape[1], m.Shape[2]}, vec.V3{m.Shape[3], m.Shape[4], m.Shape[5]}
-	most := math.Max(shift.Norm(), size*turn.Norm())
-	moved := func(part float64) func(vec.V3) vec.V3 {
-		r := vec.Rot(turn.Scale(part / most))
-		return func(p vec.V3) vec.V3 {
-			return at.Add(shift.Scale(part / most)).Add(r.Mul(rest.Place(p).Sub(at)))
-		}
-	}
-	s, corner := c.facing(f, moved(0.01*size), moved(0))
-	reach := 0.35 * size
-	var all []vec.V3
-	f.each(func(p vec.V3) { all = append(all, moved(reach)(p), moved(-reach)(p)) })
-	for i, l := range h.rig.Lines {
-		if !h.rest.Slack[i] {
-			all = append(all, part(rest.Place(l.At), l.Top, size))
-		}
-	}
-	s = s.fit(all, motionWide, motionHigh, 8, 8, 8)
-	pic := image("hg-motion", m.Word, motionWide, motionHigh)
-	for i, l := range h.rig.Lines {
-		if a := moved(reach)(l.At); !h.rest.Slack[i] {
-			s.stroke(pic, "hg-was", part(rest.Place(l.At), l.Top, size), rest.Place(l.At))
-			s.stroke(pic, "hg-now", part(a, l.Top, size), a)
-		}
-	}
-	path(pic, "hg-was", s.shape(f, moved(-reach)))
-	path(pic, "hg-load", s.shape(f, moved(0)))
-	path(pic, "hg-now", s.shape(f, moved(reach)))
-	arrow(pic, "hg-arrow", s.at(moved(0)(corner)), s.at(moved(reach)(corner)))
-	return pic
-}
-
-// facing is the side from which a motion is seen best, and the corner that moves most there.
-func (c *Hang) facing(f form, moved, still func(vec.V3) vec.V3) (sight, vec.V3) {
-	best, most := fromSide, 0.0
-	for _, s := range []sight{fromSide, fromEnd, fromTop} {
-		sum := 0.0
-		f.each(func(p vec.V3) { sum += square(s, still(p), moved(p)) })
-		if sum > most*1.01 {
-			best, most = s, sum
-		}
-	}
-	corner, far := c.hung.model.Payload.COM, 0.0
-	f.each(func(p vec.V3) {
-		if d := square(best, still(p), moved(p)); d > far*1.01 {
-			corner, far = p, d
-		}
-	})
-	return best, corner
-}
-
-// square is the square of the distance between two points as it is seen.
-func square(s sight, a, b vec.V3) float64 {
-	p, q := s.flat(a), s.flat(b)
-	return (q[0]-p[0])*(q[0]-p[0]) + (q[1]-p[1])*(q[1]-p[1])
 }
