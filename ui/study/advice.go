@@ -10,7 +10,7 @@ import (
 	"cohoist/ui/talk"
 )
 
-// counsel is advice on a plan; wouldDo and moves show the two halves of it.
+// counsel is advice on a plan; wouldDo and moves share one and show the two halves of it.
 type counsel struct {
 	of    int // generation of the plan
 	found advice.Advice
@@ -31,35 +31,32 @@ func (c *counsel) get(t *Turn) bool {
 	return whole
 }
 
-// known is the one piece of advice that both studies show.
-var known counsel
-
 // wouldDo is what would make it lift.
-type wouldDo struct{}
+type wouldDo struct{ known *counsel }
 
 func (w *wouldDo) See(t *Turn) {
 	switch {
 	case !troubled(t):
 		t.Say(talk.WouldDo+"-gist", "Nothing has to change.")
-	case known.of != t.Gen:
+	case w.known.of != t.Gen:
 		t.Say(talk.WouldDo+"-gist", "Being worked out …")
 	}
-	if known.of == t.Gen && w.wanted(t) {
+	if w.known.of == t.Gen && w.wanted(t) {
 		w.show(t)
 	}
 }
 
 // Rest works the advice out.
 func (w *wouldDo) Rest(t *Turn) {
-	if w.wanted(t) && known.get(t) {
+	if w.wanted(t) && w.known.get(t) {
 		w.show(t)
 	}
 }
 
 func (*wouldDo) wanted(t *Turn) bool { return troubled(t) || t.Opened(talk.WouldDo) }
 
-func (*wouldDo) show(t *Turn) {
-	c := &Remedies{Advice: known.found, Troubled: troubled(t)}
+func (w *wouldDo) show(t *Turn) {
+	c := &Remedies{Advice: w.known.found, Troubled: troubled(t)}
 	t.Say(talk.WouldDo+"-gist", c.gist())
 	t.Show(talk.WouldDo, c)
 }
@@ -69,25 +66,25 @@ func troubled(t *Turn) bool {
 	return t.Report.Verdict == report.Fails || t.Report.Verdict == report.ThinLift
 }
 
-func (*wouldDo) Do(t *Turn, what string) {
+func (w *wouldDo) Do(t *Turn, what string) {
 	i, err := strconv.Atoi(strings.TrimPrefix(what, "take "))
-	if err == nil && known.of == t.Gen && i >= 0 && i < len(known.found.Remedies) {
-		t.Take(known.found.Remedies[i].Plan.Clone(), talk.WouldDo)
+	if err == nil && w.known.of == t.Gen && i >= 0 && i < len(w.known.found.Remedies) {
+		t.Take(w.known.found.Remedies[i].Plan.Clone(), talk.WouldDo)
 	}
 }
 
 // moves is what moves the answer.
-type moves struct{}
+type moves struct{ known *counsel }
 
-func (*moves) See(t *Turn) {
-	if t.Opened(talk.Moves) && known.of == t.Gen {
-		t.Show(talk.Moves, &Movers{Advice: known.found})
+func (m *moves) See(t *Turn) {
+	if t.Opened(talk.Moves) && m.known.of == t.Gen {
+		t.Show(talk.Moves, &Movers{Advice: m.known.found})
 	}
 }
 
 // Rest works the advice out.
 func (m *moves) Rest(t *Turn) {
-	if t.Opened(talk.Moves) && known.get(t) {
+	if t.Opened(talk.Moves) && m.known.get(t) {
 		m.See(t)
 	}
 }

@@ -32,10 +32,11 @@ type Patient interface {
 
 // All are the studies by section.
 func All() map[string]Study {
+	advice := &counsel{}
 	return map[string]Study{
 		talk.Paper:   paper{},
-		talk.WouldDo: &wouldDo{},
-		talk.Moves:   &moves{},
+		talk.WouldDo: &wouldDo{advice},
+		talk.Moves:   &moves{advice},
 		talk.Bent:    bent{},
 		talk.Lost:    &quick{id: talk.Lost, question: &losses{}},
 		talk.Wind:    &quick{id: talk.Wind, question: &winds{}},
