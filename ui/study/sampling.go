@@ -20,6 +20,7 @@ type sampling struct {
 	took  time.Duration  // at work
 	seen  scatter.Summary
 	drawn time.Time
+	cost  time.Duration // of the last picture
 }
 
 // newSampling is a run that is about to begin.
@@ -32,7 +33,9 @@ func (r *sampling) fresh(t *Turn) bool { return r != nil && plan.Same(r.plan, un
 
 const (
 	goTime   = 30 * time.Millisecond  // one go takes about so long, and a button waits no longer
-	drawTime = 300 * time.Millisecond // pictures come no oftener
+	drawTime = 300 * time.Millisecond // pictures come no oftener,
+
+	drawShare = 6 // and take a sixth of the time at most
 )
 
 // step runs some samples, here and by the helpers.
@@ -83,9 +86,12 @@ func (r *sampling) see() {
 	if n == 0 || to == r.seen.N {
 		return
 	}
+	start := r.drawn
 	whole := scatter.Merge(r.parts[:n]...)
 	r.parts = append([]scatter.Part{whole}, r.parts[n:]...)
 	r.seen = r.study.Summary(whole)
+	r.drawn = time.Now()
+	r.cost = r.drawn.Sub(start)
 }
 
 // ran is how many samples were run.

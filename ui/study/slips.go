@@ -76,8 +76,8 @@ func (s *slips) Do(t *Turn, what string) {
 // samplesUntil is how many samples are run until a number is chosen.
 const samplesUntil = 100_000
 
-// mostSamples is a matter of minutes and of some hundred megabytes.
-const mostSamples = 5_000_000
+// mostSamples is a matter of minutes, and its picture one of half a second.
+const mostSamples = 1_000_000
 
 func countChoice() Choice {
 	return Choice{Name: "count", Label: "How many", Until: "100000", Low: 100, High: mostSamples}
@@ -96,7 +96,7 @@ func (s *slips) work(t *Turn) {
 	draw()
 	for !r.done() && t.GoOn() {
 		r.step(t.program)
-		if time.Since(r.drawn) > drawTime {
+		if time.Since(r.drawn) > max(drawTime, drawShare*r.cost) {
 			draw()
 		}
 	}
