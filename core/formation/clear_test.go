@@ -10,12 +10,12 @@ import (
 	"cohoist/core/vehicle"
 )
 
-// The distance of random segments, a tenth of them points, against a scan of both with 200 steps: never above it, and below by no
+// The distance of random segments, a tenth of them points, against a scan of both with 100 steps: never above it, and below by no
 // more than a step of each can give.
 func TestBetween(t *testing.T) {
 	r := rand.New(rand.NewPCG(1, 2))
 	point := func() vec.V3 { return vec.V3{r.Float64(), r.Float64(), r.Float64()} }
-	for n := range 300 {
+	for n := range 200 {
 		a, b, c, d := point(), point(), point(), point()
 		switch n % 10 {
 		case 0:
@@ -23,7 +23,7 @@ func TestBetween(t *testing.T) {
 		case 1:
 			d = c.Add(b.Sub(a).Scale(0.7)) // parallel
 		}
-		const steps = 200
+		const steps = 100
 		scan := math.Inf(1)
 		for i := range steps + 1 {
 			p := a.Add(b.Sub(a).Scale(float64(i) / steps))
