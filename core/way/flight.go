@@ -22,7 +22,7 @@ type Instant struct {
 }
 
 // Fly is the team at evenly spaced instants of every leg, the end of the last one too. The vehicles share the load of
-// every instant anew by (5.10), so that cables lean with the acceleration.
+// every instant anew, by the least Σu² + Σ|F|² within (20.15), so that cables lean with the acceleration.
 func Fly(m *share.Model, apart *share.Apart, p *Path, each int, s *solve.Solver) []Instant {
 	var out []Instant
 	for leg := range p.Durations {
@@ -31,6 +31,13 @@ func Fly(m *share.Model, apart *share.Apart, p *Path, each int, s *solve.Solver)
 		}
 	}
 	return append(out, instantAt(m, apart, p, len(p.Durations)-1, 1, s))
+}
+
+// InstantAt is the team at one time, s from the start; before and after it rests.
+func InstantAt(m *share.Model, apart *share.Apart, p *Path, t float64, s *solve.Solver) Instant {
+	t = math.Min(math.Max(t, 0), p.Duration())
+	leg := p.Leg(t)
+	return instantAt(m, apart, p, leg, (t-p.starts[leg])/p.Durations[leg], s)
 }
 
 func instantAt(m *share.Model, apart *share.Apart, p *Path, leg int, at float64, s *solve.Solver) Instant {
@@ -47,7 +54,7 @@ func instantAt(m *share.Model, apart *share.Apart, p *Path, leg int, at float64,
 	}
 	i.Utilisation = r.T
 	i.Parts = moving.Placed(r)
-	if settled := s.Settle(program, r.T); settled.Status == solve.Optimal {
+	if settled := s.Settle(program, eased(r.T, m.Plan.Limits.Utilisation)); settled.Status == solve.Optimal {
 		i.Parts = moving.Placed(settled)
 	}
 	for _, part := range i.Parts {
@@ -56,6 +63,10 @@ func instantAt(m *share.Model, apart *share.Apart, p *Path, leg int, at float64,
 	i.Separation = separation(m, i.Places)
 	return i
 }
+
+// eased is the utilisation that the pulls of an instant may need: a quarter of the way from the least to the limit, so
+// that they move smoothly from instant to instant, (20.15). At the least itself the smallest load may turn them.
+func eased(t, limit float64) float64 { return math.Max(t+(limit-t)/4, float64(1.001*t)) }
 
 func separation(m *share.Model, places []vec.V3) float64 {
 	least := math.Inf(1)

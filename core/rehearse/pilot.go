@@ -1,0 +1,138 @@
+package rehearse
+
+import (
+	"math"
+
+	"cohoist/core/share"
+	"cohoist/core/vec"
+)
+
+// What the control is made of. Rates and gains are common practice, no source.
+const (
+	placeRate    = 100.0 // Hz, of the position loop
+	motorRate    = 600.0 // Hz, of the motor commands
+	motorLag     = 0.04  // s, first order
+	placeOmega   = 2.5   // rad/s, of the position loop
+	placeDamping = 0.9
+	placeSum     = 0.8 // s⁻³, of the integral
+	turnOmega    = 12  // rad/s, of the attitude loop
+	turnDamping  = 0.8
+	yawOmega     = 3.0  // rad/s, about the thrust: rotors have little to turn with
+	yawShare     = 0.15 // of a rotor's thrust, for yaw
+	noticing     = 0.3  // s, in which a change of the pull beside the plan is noticed: until then the vehicle gives way
+	yielding     = 0.8  // s, in which a place yields to the line's pull
+	yieldSide    = 2.0  // times pull over length: stiffness sideways
+	answered     = 0.6  // of a pull beside the plan by thrust; the rest is left to the place, so that lines share it
+	yieldMost    = 0.6  // m
+	shy          = 4.0  // s⁻², of a vehicle too near another
+	tooNear      = 0.9  // of the separation: closer, it gives way
+	thrustLeast  = 0.15 // of the vehicle's weight: it never drops itself
+)
+
+// pilot flies one vehicle. It knows its own pose, its line's pull, where its neighbours are, and its part of the score.
+type pilot struct {
+	vehicle share.Craft
+	inertia vec.M3
+	yaw     float64 // beside the payload's heading
+	felt    vec.V3  // pull beside the plan, noticed, N
+	give    vec.V3  // how far its place has yielded, m
+	sum     vec.V3  // integral, m s
+	force   vec.V3  // wanted thrust, N, level axes
+	heading float64
+	failed  bool
+}
+
+// place is the position loop: own pose, pull of the line on the vehicle, places of the others, (21.7) to (21.11).
+func (p *pilot) place(own *Pose, pull vec.V3, others []vec.V3, a aim, separation float64) {
+	const h = 1 / placeRate
+	along := a.pull.Unit()
+	across := func(v vec.V3) vec.V3 { return v.Sub(along.Scale(v.Dot(along))) }
+	p.felt = p.felt.Add(pull.Add(a.pull).Sub(p.felt).Scale(h / noticing)) // (21.7); the planned pull on the vehicle is −a.pull
+	var to vec.V3
+	if f := a.pull.Norm(); f > 0 {
+		to = across(p.felt).Scale(p.vehicle.Length / (yieldSide * f))
+	}
+	if n := to.Norm(); n > yieldMost {
+		to = to.Scale(yieldMost / n)
+	}
+	p.give = p.give.Add(to.Sub(p.give).Scale(h / yielding)) // (21.8)
+	off := a.place.Add(p.give).Sub(own.At)
+	if off.Norm() < 1 { // far off, the sum would only make it worse
+		p.sum = p.sum.Add(across(off).Scale(h))
+	}
+	acc := a.acceleration.Add(off.Scale(placeOmega * placeOmega)).
+		Add(a.velocity.Sub(own.Velocity).Scale(2 * placeDamping * placeOmega)).
+		Add(p.sum.Scale(placeSum)) // (21.9)
+	for _, o := range others {
+		d := own.At.Sub(o)
+		if gap := tooNear*separation - d.Norm(); gap > 0 {
+			acc = acc.Add(d.Unit().Scale(shy * gap)) // (21.10)
+		}
+	}
+	m := p.vehicle.Vehicle.Mass
+	p.force = p.limit(acc.Add(vec.V3{0, 0, share.Gravity}).Scale(m).Add(a.pull).Sub(p.felt.Scale(answered))) // (21.11)
+	p.heading = a.heading + p.yaw
+}
+
+// limit keeps the wanted thrust within what the vehicle has: height before place, and never beyond its tilt.
+func (p *pilot) limit(f vec.V3) vec.V3 {
+	v := &p.vehicle.Vehicle
+	f[2] = math.Min(math.Max(f[2], thrustLeast*v.Mass*share.Gravity), v.ThrustMax)
+	most := math.Min(f[2]*math.Tan(v.TiltMax), math.Sqrt(math.Max(0, v.ThrustMax*v.ThrustMax-f[2]*f[2])))
+	if n := math.Hypot(f[0], f[1]); n > most {
+		f[0], f[1] = f[0]*most/n, f[1]*most/n
+	}
+	return f
+}
+
+// motors is the attitude loop: it turns the wanted thrust into what the rotors are told, (21.12), (21.13).
+func (p *pilot) motors(own *Pose) Push {
+	if p.failed {
+		return Push{}
+	}
+	turn := Matrix(own.Attitude)
+	up := vec.V3{turn[0][2], turn[1][2], turn[2][2]}
+	off := turn.T().Mul(up.Cross(p.force.Unit())).Scale(turnOmega * turnOmega) // the turn that would set the thrust right, body axes
+	off[2] = math.Remainder(p.heading-math.Atan2(turn[1][0], turn[0][0]), 2*math.Pi) * yawOmega * yawOmega
+	rate := off.Sub(vec.V3{turnOmega * own.Spin[0], turnOmega * own.Spin[1], yawOmega * own.Spin[2]}.Scale(2 * turnDamping)) // (21.12)
+	moment := p.inertia.Mul(rate).Add(own.Spin.Cross(p.inertia.Mul(own.Spin)))
+	return p.mix(Push{math.Max(0, p.force.Dot(up)), moment})
+}
+
+// mix is what rotors within their bounds make of a wanted push, (21.13): least squares, yaw no more than a part of
+// the thrust. Fewer than four rotors, or rotors in one point, cannot choose; their moments count as given.
+func (p *pilot) mix(w Push) Push {
+	rotors := p.vehicle.Vehicle.Rotors
+	var xx, yy, kk float64
+	for _, r := range rotors {
+		xx += r.At[0] * r.At[0]
+		yy += r.At[1] * r.At[1]
+		if !math.IsNaN(r.Torque) {
+			kk += r.Torque * r.Torque
+		}
+	}
+	if len(rotors) < 4 || xx == 0 || yy == 0 {
+		w.Thrust = math.Min(w.Thrust, p.vehicle.Vehicle.ThrustMax)
+		return w
+	}
+	n, yaw := float64(len(rotors)), 0.0
+	if kk > 0 {
+		most := yawShare * w.Thrust / n * math.Sqrt(kk*n) // the shares of the rotors are alike
+		yaw = math.Min(math.Max(w.Moment[2], -most), most)
+	}
+	var out Push
+	for _, r := range rotors {
+		u := w.Thrust/n + w.Moment[0]*r.At[1]/yy - w.Moment[1]*r.At[0]/xx
+		if yaw != 0 {
+			u += yaw * r.Torque / kk
+		}
+		u = math.Min(math.Max(u, 0), r.Max)
+		out.Thrust += u
+		out.Moment[0] += u * r.At[1]
+		out.Moment[1] -= u * r.At[0]
+		if kk > 0 {
+			out.Moment[2] += u * r.Torque
+		}
+	}
+	return out
+}

@@ -1,0 +1,108 @@
+// Package rehearse flies a lift in time (THEORY chapter 21).
+//
+// Restriction: every vehicle on a cable. Rigid bodies; lines without weight, springs that only pull; drag of bluff
+// bodies; gusts that reach everything at once. Wakes and blade dynamics are left out. Control is one that a careful crew
+// could fly, not that of any autopilot.
+// Geometry: level axes that do not move, z up; body axes with their origin at the centre of mass.
+// Calculation: the classical Runge–Kutta rule in fixed steps, (21.1) to (21.6); control (21.7) to (21.12).
+// Verification: scenes without control of a rigid-body engine, energy and momentum, steps halved.
+// References: THEORY chapter 21.
+package rehearse
+
+import (
+	"cohoist/core/vec"
+)
+
+// Body is a rigid body.
+type Body struct {
+	Mass     float64
+	Inertia  vec.M3   // about its centre of mass, body axes
+	DragArea vec.V3   // C_d A along its axes, m²
+	Feet     []vec.V3 // points that stand on the ground, from the centre of mass, body axes
+
+	push   Push // now
+	was    Push // a step ago
+	target Push // what push tends to
+	lag    float64
+	inv    vec.M3
+	firm   float64 // of a foot, N/m
+	dull   float64 // of a foot, N s/m
+}
+
+// Push is what a body's own rotors do: a force along its z axis, N, and a moment in body axes, N m.
+type Push struct {
+	Thrust float64
+	Moment vec.V3
+}
+
+// Line pulls two points together when it is longer than Length. Body −1 is the ground.
+type Line struct {
+	A, B      int
+	AtA, AtB  vec.V3  // from the centre of mass, body axes; of the ground: level axes
+	Length    float64 // at rest, m
+	Stiffness float64 // N/m
+	Damping   float64 // N s/m, of a taut line; it never pushes
+	Cut       bool
+}
+
+// Pose is place and motion of a body.
+type Pose struct {
+	At       vec.V3     // of the centre of mass, m
+	Attitude [4]float64 // unit quaternion w x y z, body axes → level axes
+	Velocity vec.V3     // m/s
+	Spin     vec.V3     // rad/s, body axes
+}
+
+// World is bodies and lines at an instant.
+type World struct {
+	Time    float64
+	Gravity float64
+	Density float64 // of the air, kg/m³; 0: no air
+	Wind    func(t float64) vec.V3
+	Ground  float64 // height of the ground, m; −Inf: none
+	Bodies  []Body
+	Lines   []Line
+	Poses   []Pose
+	Tension []float64 // of the lines, N
+
+	ahead, lag, left float64 // the last exponential of after
+	stage            []Pose
+	before           []Pose
+	taut             uint64 // a bit a line, at the last slope
+	rates            [4][]rate
+	turns            []vec.M3
+	force            []vec.V3
+	moment           []vec.V3
+}
+
+// rate is the change of a pose.
+type rate struct {
+	at, velocity, spin vec.V3
+	attitude           [4]float64
+}
+
+// Friction between feet and ground (common practice, no source).
+const Friction = 0.5
+
+// sinking is by how much feet give under the body's weight, m: firm, and soft enough for the steps.
+const sinking = 0.002
+
+// Ready makes room and must be called once before the first step.
+func (w *World) Ready() {
+	n := len(w.Bodies)
+	w.stage, w.before = make([]Pose, n), make([]Pose, n)
+	for i := range w.rates {
+		w.rates[i] = make([]rate, n)
+	}
+	w.turns, w.force, w.moment = make([]vec.M3, n), make([]vec.V3, n), make([]vec.V3, n)
+	w.Tension = make([]float64, len(w.Lines))
+	for i := range w.Bodies {
+		b := &w.Bodies[i]
+		b.inv = inverse(b.Inertia)
+		if k := float64(len(b.Feet)); k > 0 {
+			b.firm = b.Mass * w.Gravity / (k * sinking)
+			b.dull = 2 * 0.7 * sqrt(b.firm*b.Mass/k)
+		}
+	}
+	w.load(w.Poses, 0)
+}
