@@ -67,7 +67,7 @@ func At(m *share.Model, a share.Answer) Study {
 		}
 	}
 	slices.SortStableFunc(out.Order, func(i, j int) int { return compare(out.Vehicles[i].Time, out.Vehicles[j].Time) })
-	if len(out.Order) == len(m.Craft) {
+	if len(m.Craft) > 0 && len(out.Order) == len(m.Craft) {
 		out.First = out.Order[0]
 		out.Hold = out.Vehicles[out.First].Time
 	}

@@ -1,6 +1,7 @@
 package study
 
 import (
+	"math"
 	"strconv"
 
 	"cohoist/core/beam"
@@ -128,8 +129,11 @@ func (c *Bent) force(f, total float64) string {
 	return c.Units.Show(format.Force, f) + ", " + format.Share(f/total)
 }
 
-// bar is the length of a bar, of 100.
+// bar is the length of a bar, of 100; what is not known has none.
 func bar(part float64) string {
+	if math.IsNaN(part) {
+		return "0"
+	}
 	return strconv.FormatFloat(100*max(0, min(1, part)), 'f', 1, 64)
 }
 
