@@ -95,6 +95,7 @@ func plans(t *testing.T) map[string]plan.Plan {
 
 var functions = map[string]func(x []float64) float64{
 	"sqrt":  func(x []float64) float64 { return math.Sqrt(x[0]) },
+	"pow":   func(x []float64) float64 { return math.Pow(x[0], x[1]) },
 	"hypot": func(x []float64) float64 { return math.Hypot(x[0], x[1]) },
 	"sin":   func(x []float64) float64 { return math.Sin(x[0]) },
 	"cos":   func(x []float64) float64 { return math.Cos(x[0]) },

@@ -4,6 +4,12 @@ import (
 	"math"
 	"math/rand/v2"
 	"testing"
+
+	"cohoist/core/mass"
+	"cohoist/core/plan"
+	"cohoist/core/share"
+	"cohoist/core/solve"
+	"cohoist/core/vec"
 )
 
 // Ground effect of a single rotor at constant power, I. C. Cheeseman and W. E. Bennett, ARC R&M 3021, 1955 (formula from memory, figures computed
@@ -74,5 +80,54 @@ func TestOverlap(t *testing.T) {
 		if got := Overlap(x, y, r, a, b); math.Abs(got-want) > 4e-3*a*b {
 			t.Errorf("%g %g %g %g %g: %g, counted %g", x, y, r, a, b, got, want)
 		}
+	}
+}
+
+// One vehicle on a cable of 3 m, its payload a point 1 m above the ground: rotors of 0.127 m are 4 m up, by hand 1/(1 − (0.127/16)²) = 1.0000630; its power is that of
+// the same thrust over this, to the power 1.5. Rotors 5 cm up are outside, half a radius being 6.35 cm.
+func TestGrounded(t *testing.T) {
+	g := grounded(t, 1)
+	near(t, "height", g.Height, 4, 1e-12)
+	near(t, "ratio", g.Ratio, 1.0000630078, 1e-9)
+	near(t, "power", g.Power, g.far*math.Pow(g.Ratio, -1.5), 1e-12)
+	if g := grounded(t, -2.95); g.Outside == "" || !math.IsNaN(g.Power) || !math.IsNaN(g.Ratio) {
+		t.Errorf("%+v", g.Grounded)
+	}
+}
+
+type onGround struct {
+	Grounded
+	far float64
+}
+
+func grounded(t *testing.T, clearance float64) onGround {
+	t.Helper()
+	c := class()
+	c.Bench = nil
+	p := plan.Blank()
+	s := plan.BlankSolid()
+	s.Shape, s.Mass, s.At = plan.Point, 0.5, vec.V3{}
+	p.Payload.Solids = []plan.Solid{s}
+	p.Vehicles = map[string]plan.Class{"one": c}
+	m := plan.BlankMember()
+	m.ID, m.Vehicle, m.Attach, m.Hold.Kind, m.Hold.Length = "A", "one", vec.V3{}, plan.Cable, 3
+	p.Team = []plan.Member{m}
+	p, _ = plan.Assume(p)
+	body, err := mass.Of(p.Payload)
+	if err != nil {
+		t.Fatal(err)
+	}
+	model := share.New(p, body, vec.V3{}, 1.225)
+	a := model.Share(solve.NewSolver())
+	study := At(model, a)
+	return onGround{study.Grounded(a.Parts, clearance)[0], study.Vehicles[0].Power}
+}
+
+// Nobody holds nothing.
+func TestNobody(t *testing.T) {
+	p, _ := plan.Assume(plan.Blank())
+	m := share.New(p, mass.Properties{}, vec.V3{}, 1.225)
+	if s := At(m, share.Answer{}); s.First >= 0 || !math.IsNaN(s.Hold) || len(s.Together()) > 0 {
+		t.Errorf("%d ends after %g s", s.First, s.Hold)
 	}
 }

@@ -28,7 +28,7 @@ func (s *Study) Wakes(parts []share.Part) []Near {
 		n := Near{ID: c.ID, Depth: math.Inf(1)}
 		thrust := p.Effort / float64(max(len(c.Rotors), 1))
 		w := WakeOf(thrust, class.RotorRadius, 2*c.Vehicle.Reach, s.Density)
-		drag, rotors := 0.0, s.rotors(i)
+		drag, rotors, jet := 0.0, s.rotors(i), false
 		for _, solid := range s.model.Plan.Payload.Solids {
 			a, b, top := outline(solid)
 			depth := p.Position[2] - solid.At[2] - top
@@ -43,8 +43,12 @@ func (s *Study) Wakes(parts []share.Part) []Near {
 				n.Blocked += area
 				drag += flat * area
 			}
+			if wide := w.jet(depth, c.Vehicle.Reach, class.RotorRadius); wide > 0 {
+				at := yaw.Mul(p.Position.Sub(solid.At))
+				jet = jet || Overlap(at[0], at[1], wide, a, b) > 0
+			}
 		}
-		out = append(out, n.judged(w, drag, thrust*float64(len(c.Rotors)), s.Density))
+		out = append(out, n.judged(w, drag, thrust*float64(len(c.Rotors)), s.Density, jet))
 	}
 	return out
 }
@@ -66,8 +70,23 @@ func (s *Study) rotors(i int) []vec.V3 {
 // flat is the drag coefficient of a flat body across the flow: a square plate's, Aeronautical Engineer's Data Book (C. Matthews), fig. 5.13(b), p. 95.
 const flat = 1.17
 
-// judged fills in the download of a drag area.
-func (n Near) judged(w Wake, drag, thrust, rho float64) Near {
+// spreading is half the opening of a round turbulent jet: 11.8°, Environmental Fluid Mechanics (B. Cushman-Roisin; from memory).
+const spreading = 11.8 * math.Pi / 180
+
+// jet is the radius of the one jet of a vehicle that reaches so far out at a depth, m, (17.6); 0: it is not one yet.
+func (w Wake) jet(depth, reach, radius float64) float64 {
+	if depth <= w.Merged {
+		return 0
+	}
+	return reach - radius + w.Radius + (depth-w.Merged)*math.Tan(spreading) // (17.6)
+}
+
+// judged fills in the download of a drag area; jet: the vehicle's one jet reaches the payload.
+func (n Near) judged(w Wake, drag, thrust, rho float64, jet bool) Near {
+	if jet {
+		n.Download, n.Ratio, n.Outside = math.NaN(), math.NaN(), PressureRange.Of
+		return n
+	}
 	if n.Blocked == 0 {
 		n.Download, n.Ratio = 0, 1
 		return n
@@ -100,6 +119,14 @@ func outline(s plan.Solid) (a, b, top float64) {
 		return s.Length / 2, s.OuterRadius, s.OuterRadius
 	case plan.Cylinder:
 		return s.OuterRadius, s.OuterRadius, s.Length / 2
+	case plan.MeshBody:
+		if s.Mesh == nil {
+			break
+		}
+		for _, v := range s.Mesh.Vertices {
+			a, b, top = math.Max(a, math.Abs(v[0])), math.Max(b, math.Abs(v[1])), math.Max(top, v[2])
+		}
+		return a, b, top
 	}
 	return 0, 0, 0
 }

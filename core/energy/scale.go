@@ -112,8 +112,9 @@ func Beats(sizes []Size, figure func(Size) float64) int {
 	if len(sizes) == 0 || !(sizes[0].Size < math.Inf(1)) {
 		return -1
 	}
+	const rounding = 1e-9
 	for _, s := range sizes[1:] {
-		if figure(s) < figure(sizes[0]) {
+		if figure(s) < figure(sizes[0])*(1-rounding) {
 			return s.Vehicles
 		}
 	}

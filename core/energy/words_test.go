@@ -73,4 +73,9 @@ func TestWakes(t *testing.T) {
 	if n = s.Wakes(a.Parts)[0]; n.Outside != energy.PressureRange.Of || !math.IsNaN(n.Download) {
 		t.Errorf("%+v", n)
 	}
+	p.Payload.Solids[0].Size[1] = 0.02 // between the rotors: each one's wake passes it, the jet they become does not
+	s, _, a = of(t, p)
+	if n = s.Wakes(a.Parts)[0]; n.Blocked > 0 || n.Outside != energy.PressureRange.Of {
+		t.Errorf("%+v", n)
+	}
 }

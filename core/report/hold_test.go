@@ -55,12 +55,3 @@ func TestHoldByHand(t *testing.T) {
 		t.Errorf("what was assumed of the pack is not said: %s", got)
 	}
 }
-
-// Nobody holds nothing: a plan without a team has a report.
-func TestHoldOfNobody(t *testing.T) {
-	p := ring(2, plan.Cable)
-	p.Team = nil
-	if r := report.Build(p); len(r.Team.HoldEnds) > 0 || !math.IsNaN(r.Team.Hold) {
-		t.Errorf("%v after %g s", r.Team.HoldEnds, r.Team.Hold)
-	}
-}

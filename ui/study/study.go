@@ -44,6 +44,8 @@ func All() map[string]Study {
 		talk.Where:   &where{},
 		talk.Hang:    &hangs{},
 		talk.Energy:  &quick{id: talk.Energy, question: &endurance{}},
+		talk.Air:     &quick{id: talk.Air, question: &airs{}},
+		talk.Sizes:   &quick{id: talk.Sizes, question: &scales{}},
 		talk.Compare: &compare{},
 		talk.HandOn:  &handOn{},
 		talk.Errors:  &slips{},

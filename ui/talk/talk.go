@@ -35,6 +35,8 @@ const (
 	Where   = "where"
 	Hang    = "hang"
 	Energy  = "energy"
+	Air     = "air"
+	Sizes   = "sizes"
 	Errors  = "errors"
 
 	Formation = "formation"
@@ -56,6 +58,8 @@ var Sections = []Section{
 	{Where, "Where to attach", "the best holes or places, what a shift costs, how many it takes", Long},
 	{Hang, "How it hangs and swings", "tilt and pulls when a vehicle is out of place, a line short, one lost; the swing", Live},
 	{Energy, "How long they hold, and how far", "hold time, who ends first, a route, static tests", Live},
+	{Air, "Near the ground and near each other", "ground effect, wash on the payload, wakes", Live},
+	{Sizes, "Many small or one large", "size, mass, power and agility of teams that are just large enough", Live},
 	{Errors, "If the numbers are a little wrong", "the worst case, the chance of exceeding a limit, and which error matters", Dice},
 	{Formation, "How far apart they fly", "places that keep the separation, what that costs, and who flies in whose wake", Slow},
 	{Compare, "Compare variants", "up to four plans beside one another: what differs, and what that changes", Live},
