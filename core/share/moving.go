@@ -16,7 +16,8 @@ type Motion struct {
 
 // Moving is the model at one instant of a motion: its balance is that of rest with every mass times its acceleration
 // counted as one more drag, (20.8). Drag is that of the air as the body meets it. A vehicle on a cable shares the
-// acceleration of its attachment, as in (7.4).
+// acceleration of its attachment, as in (7.4). What hangs from one line or point alone swings about it: no moment is asked
+// for there, but what the forces make, (20.16).
 func (m *Model) Moving(v Motion) *Model {
 	n := new(Model)
 	m.MoveTo(n, v)
@@ -48,6 +49,35 @@ func (m *Model) MoveTo(n *Model, v Motion) {
 		n.Need = n.Need.Add(f)
 		n.NeedTurn = n.NeedTurn.Add(h.At.Sub(m.Body.COM).Cross(f))
 	}
+	if line, arm, hinged := m.Hinge(); hinged {
+		free := arm.Cross(n.Need)
+		if line == (vec.V3{}) {
+			n.NeedTurn = free
+			return
+		}
+		n.NeedTurn = n.NeedTurn.Add(line.Scale(line.Dot(free.Sub(n.NeedTurn)))) // (20.16)
+	}
+}
+
+// Hinge tells that everything hangs on cables from attachments in one straight line (its direction is returned) or in one
+// point (the zero vector), and how it lies from the centre of mass: the nearest point of it, body axes.
+func (m *Model) Hinge() (line, arm vec.V3, hinged bool) {
+	if m.Rigid || !m.Cables {
+		return line, arm, false
+	}
+	first, far := m.Craft[0].At, 0.0
+	for _, c := range m.Craft {
+		if d := c.At.Sub(first); d.Norm() > far {
+			far, line = d.Norm(), d.Unit()
+		}
+	}
+	for _, c := range m.Craft {
+		if c.At.Sub(first).Cross(line).Norm() > 1e-9*far {
+			return vec.V3{}, arm, false
+		}
+	}
+	arm = first.Sub(m.Body.COM)
+	return line, arm.Sub(line.Scale(line.Dot(arm))), true
 }
 
 // Upright is the attitude of a team that heads by yaw, radians, and gives the body a force, N, level axes: level with
@@ -63,12 +93,22 @@ func (m *Model) Upright(yaw float64, force vec.V3) vec.M3 {
 // Spread adds to a program of the same cables the leaning of an answer that keeps the vehicles apart, (5.18), for
 // pulls that are factor times those of the answer.
 func (m *Model) Spread(p *solve.Program, apart *Apart, factor float64) {
+	m.spread(p, apart, func(int, float64) float64 { return factor })
+}
+
+// SpreadFor is Spread for pulls of given lengths, N, in the order of the program.
+func (m *Model) SpreadFor(p *solve.Program, apart *Apart, pulls []vec.V3) {
+	m.spread(p, apart, func(i int, radius float64) float64 { return pulls[i].Norm() * flatness / radius })
+}
+
+func (m *Model) spread(p *solve.Program, apart *Apart, factor func(i int, radius float64) float64) {
 	if apart == nil {
 		return
 	}
 	for i, discs := range apart.cones {
 		for _, d := range discs {
-			p.Pulls[i].Cones = append(p.Pulls[i].Cones, solve.Cone{Flat: true, B: d.B.Scale(factor), C: float64(d.C * factor)})
+			f := factor(i, d.C)
+			p.Pulls[i].Cones = append(p.Pulls[i].Cones, solve.Cone{Flat: true, B: d.B.Scale(f), C: float64(d.C * f)})
 		}
 	}
 }

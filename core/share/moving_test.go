@@ -85,3 +85,26 @@ func TestMovingAtRest(t *testing.T) {
 		t.Errorf("with the wind %v, want %v", got, m.Wrench())
 	}
 }
+
+// A beam on two cables, held 0.3 m above its centre of mass, swings about the line through its attachments: sideways it needs
+// what a load on one point does, |f| = (m/2 + m_v) √(g² + a²) a vehicle, whatever the height of the line. By hand.
+func TestHinge(t *testing.T) {
+	m := trio(plan.Cable)
+	p := m.Plan
+	p.Team = append([]plan.Member(nil), p.Team[:2]...)
+	p.Team[0].Attach, p.Team[1].Attach = vec.V3{1, 0, 0.3}, vec.V3{-1, 0, 0.3}
+	m = share.New(p, m.Payload, vec.V3{}, 1.225)
+	const a = 3.0
+	at := m.Moving(share.Motion{Attitude: vec.Identity, Acceleration: vec.V3{0, a, 0}})
+	r := solve.NewSolver().Solve(at.Even(0))
+	want := (1.5 + 1.5) * math.Hypot(share.Gravity, a) / 120
+	if r.Status != solve.Optimal || !(math.Abs(r.T-want) <= 1e-9) {
+		t.Errorf("%v, utilisation %g, want %g", r.Status, r.T, want)
+	}
+	if line, arm, ok := m.Hinge(); !ok || line != (vec.V3{-1, 0, 0}) || arm != (vec.V3{0, 0, 0.3}) {
+		t.Errorf("hinge %v, %v, %v", line, arm, ok)
+	}
+	if _, _, ok := trio(plan.Cable).Hinge(); ok {
+		t.Error("three attachments in a triangle are a hinge")
+	}
+}

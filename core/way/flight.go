@@ -13,10 +13,10 @@ type Instant struct {
 	Time        float64 // s
 	Leg         int
 	State       State
-	Motion      share.Motion
+	Motion      share.Motion // with the swing of a payload that hangs from one line or point, (20.16)
 	Status      solve.Status // Optimal: the rest holds
 	Utilisation float64      // of the worst vehicle, (5.10); NaN: no balance
-	Parts       []share.Part // body axes; Force and Moment of rigid holds with the inertia of the vehicle
+	Parts       []share.Part // body axes, with cables level ones turned by the heading; Force and Moment of rigid holds with the inertia of the vehicle
 	Places      []vec.V3     // of the vehicles, level axes of the way, m
 	Separation  float64      // least distance of two vehicles that are not both rigid, m; +Inf: none
 }
@@ -53,15 +53,53 @@ func instantAt(m *share.Model, apart *share.Apart, p *Path, leg int, at float64,
 		return i
 	}
 	i.Utilisation = r.T
+	i.Motion.Attitude = swung(m, v.Attitude, moving.Need)
+	pulls := append([]vec.V3(nil), r.F...)
 	i.Parts = moving.Placed(r)
-	if settled := s.Settle(program, eased(r.T, m.Plan.Limits.Utilisation)); settled.Status == solve.Optimal {
+	for range rounds {
+		settled := s.Settle(program, eased(r.T, m.Plan.Limits.Utilisation))
+		if settled.Status != solve.Optimal {
+			break
+		}
+		pulls = append(pulls[:0], settled.F...)
 		i.Parts = moving.Placed(settled)
+		i.place(m)
+		if apart == nil || i.Separation >= m.Plan.Limits.Separation {
+			break
+		}
+		program = moving.Even(0) // the discs were for other pulls
+		m.SpreadFor(program, apart, pulls)
 	}
-	for _, part := range i.Parts {
-		i.Places = append(i.Places, x.At.Add(v.Attitude.Mul(part.Position.Sub(m.Body.COM))))
+	i.place(m)
+	return i
+}
+
+// rounds of an instant whose vehicles are too near.
+const rounds = 4
+
+// place finds where the vehicles are, and how near to each other.
+func (i *Instant) place(m *share.Model) {
+	i.Places = i.Places[:0]
+	heading := m.Upright(i.State.Heading, vec.V3{})
+	for k, part := range i.Parts {
+		to := i.Motion.Attitude.Mul(m.Craft[k].At.Sub(m.Body.COM))
+		if !m.Craft[k].Rigid { // the pull is in level axes, the attachment swings with the payload
+			to = to.Add(heading.Mul(part.Position.Sub(m.Craft[k].At)))
+		}
+		i.Places = append(i.Places, i.State.At.Add(to))
 	}
 	i.Separation = separation(m, i.Places)
-	return i
+}
+
+// swung is an attitude with the swing about the line or point that the payload hangs from: so far that the force, level axes
+// turned by the heading, is in line with the centre of mass, (20.16).
+func swung(m *share.Model, level vec.M3, force vec.V3) vec.M3 {
+	line, arm, hinged := m.Hinge()
+	if !hinged || arm[2] <= 0 { // from below it would not swing but fall over
+		return level
+	}
+	across := force.Sub(line.Scale(line.Dot(force)))
+	return level.MulM(share.Align(arm.Unit(), across.Unit()))
 }
 
 // eased is the utilisation that the pulls of an instant may need: a quarter of the way from the least to the limit, so
