@@ -25,6 +25,7 @@ func (l Lift) SDF() []byte {
 	m.begin("physics", "name", "steps", "type", "ignored")
 	m.leaf("max_step_size", "0.001")
 	m.leaf("real_time_factor", "1")
+	m.leaf("real_time_update_rate", "1000")
 	m.end()
 	m.one("plugin", "filename", "gz-sim-physics-system", "name", "gz::sim::systems::Physics")
 	m.one("plugin", "filename", "gz-sim-scene-broadcaster-system", "name", "gz::sim::systems::SceneBroadcaster")

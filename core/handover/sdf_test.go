@@ -1,7 +1,10 @@
 package handover_test
 
 import (
+	"encoding/json"
 	"math"
+	"os"
+	"slices"
 	"strconv"
 	"strings"
 	"testing"
@@ -12,40 +15,64 @@ import (
 	"cohoist/core/vec"
 )
 
-// sdfChildren is what may stand in what, of SDF 1.9. inertial, inertia, model and joint as in sdf/1.9/*.sdf of
-// https://github.com/gazebosim/sdformat; sdf, world, physics, link, visual, geometry and the shapes from memory. What stands in a plugin is
-// the plugin's own: ApplyLinkWrench.cc of https://github.com/gazebosim/gz-sim, src/systems/apply_link_wrench.
-var sdfChildren = map[string]string{
-	"sdf": "world", "world": "gravity physics plugin model", "physics": "max_step_size real_time_factor",
-	"model": "link joint", "link": "pose gravity inertial visual", "inertial": "pose mass inertia",
-	"inertia": "ixx iyy izz ixy ixz iyz", "joint": "pose parent child", "visual": "pose geometry",
-	"geometry": "box cylinder sphere", "box": "size", "cylinder": "radius length", "sphere": "radius",
-	"plugin": "persistent", "persistent": "entity_name entity_type force torque",
+// element is what the schema of SDF 1.9 says of an element: testdata/handover/sdf_schema.py wrote it from the schema itself
+// (sdformat 12.3.0, https://github.com/gazebosim/sdformat).
+type element struct {
+	May        []string `json:"may"`
+	Must       []string `json:"must"`
+	Attributes []string `json:"attributes"`
+	Free       bool     `json:"free"` // a plugin's own: ApplyLinkWrench.cc of https://github.com/gazebosim/gz-sim
 }
 
-// named are the elements that must have a name.
-var named = map[string]bool{"world": true, "physics": true, "plugin": true, "model": true, "link": true, "joint": true, "visual": true}
-
-func checkSDF(t *testing.T, n *node) {
+func checkSDF(t *testing.T, root *node) {
 	t.Helper()
-	if named[n.name] && n.attr["name"] == "" {
-		t.Errorf("a %s without a name", n.name)
+	text, err := os.ReadFile("../../testdata/handover/sdf-1.9.json")
+	if err != nil {
+		t.Fatal(err)
 	}
-	seen := map[string]bool{}
+	schema := map[string]element{}
+	if err := json.Unmarshal(text, &schema); err != nil || len(schema) < 30 {
+		t.Fatal(len(schema), err)
+	}
+	checkElement(t, schema, root.name, root)
+}
+
+func checkElement(t *testing.T, schema map[string]element, path string, n *node) {
+	t.Helper()
+	e, known := schema[path]
+	if !known {
+		t.Fatalf("<%s> is not on the list: run testdata/handover/sdf_schema.py again", path)
+	}
+	for _, a := range e.Attributes {
+		if n.attr[a] == "" {
+			t.Errorf("<%s> has no %s", path, a)
+		}
+	}
+	if e.Free {
+		return
+	}
+	for _, child := range e.Must {
+		if n.first(child).name == "" && n.name != "world" { // a world's scene, air and magnetic field have defaults
+			t.Errorf("<%s> has no <%s>", path, child)
+		}
+	}
+	names := map[string]bool{}
 	for _, s := range n.sub {
-		if !strings.Contains(" "+sdfChildren[n.name]+" ", " "+s.name+" ") {
-			t.Errorf("<%s> in <%s>", s.name, n.name)
+		if !slices.Contains(e.May, s.name) {
+			t.Errorf("<%s> in <%s>", s.name, path)
+			continue
 		}
+		// Links and joints of a model are frames, of which no two may have one name; :: and names in __ are the format's.
 		if name := s.attr["name"]; name != "" && s.name != "plugin" {
-			if seen[name] || strings.Contains(name, "::") {
-				t.Errorf("the name %q in %s", name, n.name)
+			if names[name] || strings.Contains(name, "::") || strings.HasPrefix(name, "__") {
+				t.Errorf("the name %q in <%s>", name, path)
 			}
-			seen[name] = true
+			names[name] = true
 		}
-		checkSDF(t, s)
+		checkElement(t, schema, path+"/"+s.name, s)
 	}
-	if len(n.sub) == 0 && n.text == "" && n.name != "plugin" {
-		t.Errorf("<%s> is empty", n.name)
+	if len(e.May) == 0 && n.text == "" {
+		t.Errorf("<%s> is empty", path)
 	}
 }
 
