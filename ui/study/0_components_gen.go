@@ -231,7 +231,7 @@ func (c *Air) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 						vgn.SetInnerHTML(r.ID)
 						vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute{{Namespace: "", Key: "role", Val: "cell"}, vugu.VGAttribute{Namespace: "", Key: "data-name", Val: "Payload below its rotors; in its wake"}}}
 						vgparent.AppendChild(vgn)
-						vgn.SetInnerHTML(r.Depth + "; " + r.Blocked)
+						vgn.SetInnerHTML(r.Below)
 						vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute{{Namespace: "", Key: "role", Val: "cell"}, vugu.VGAttribute{Namespace: "", Key: "data-name", Val: "Presses with"}}}
 						vgparent.AppendChild(vgn)
 						vgn.SetInnerHTML(r.Wash)
@@ -838,6 +838,7 @@ var _ log.Logger
 // EnergyForm is what feeds the vehicles, and the route.
 type EnergyForm struct {
 	Units format.Units
+	Route string // what stands for a route until one is typed
 	Site  []Entry
 	Feeds []feed
 }
@@ -895,7 +896,7 @@ func (c *EnergyForm) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 					_ = vgparent
 					vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "input", Attr: []vugu.VGAttribute{{Namespace: "", Key: "id", Val: "energy-route"}, vugu.VGAttribute{Namespace: "", Key: "data-set", Val: "energy.route"}, vugu.VGAttribute{Namespace: "", Key: "type", Val: "text"}, vugu.VGAttribute{Namespace: "", Key: "autocomplete", Val: "off"}, vugu.VGAttribute{Namespace: "", Key: "spellcheck", Val: "false"}}}
 					vgparent.AppendChild(vgn)
-					vgn.AddAttrInterface("placeholder", routeUntil)
+					vgn.AddAttrInterface("placeholder", c.Route)
 				}
 				vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "fault"}, vugu.VGAttribute{Namespace: "", Key: "role", Val: "alert"}, vugu.VGAttribute{Namespace: "", Key: "data-piece", Val: "fault energy.route"}}}
 				vgparent.AppendChild(vgn)
@@ -948,7 +949,7 @@ func (c *EnergyForm) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 				vgparent.AppendChild(vgn)
 				vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "p", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "hint"}}}
 				vgparent.AppendChild(vgn)
-				vgn.SetInnerHTML(vugu.HTML("Rows of one rotor with its drive on a stand: thrust and electric power, or voltage and current, and if measured throttle and speed. Its names of columns are read, and shown below to be confirmed."))
+				vgn.SetInnerHTML(vugu.HTML("Rows of one rotor with its drive on a stand: thrust and electric power, or voltage and current, and if measured throttle and speed. The names of its columns are read, and shown below to be confirmed."))
 				vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t\t"}
 				vgparent.AppendChild(vgn)
 				vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "en-paste"}}}

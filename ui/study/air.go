@@ -115,10 +115,10 @@ func (c *Air) washSays() string {
 
 // nearRow is a row of the table.
 type nearRow struct {
-	Place                                                            int
-	ID, Height, More, Power, Depth, Blocked, Wash, Need, Speed, Wide string
-	Merged                                                           string
-	Steps                                                            []energy.Step
+	Place                                                   int
+	ID, Height, More, Power, Below, Wash, Need, Speed, Wide string
+	Merged                                                  string
+	Steps                                                   []energy.Step
 }
 
 func (c *Air) rows() []nearRow {
@@ -134,9 +134,9 @@ func (c *Air) rows() []nearRow {
 		if c.model.Wind.Norm() > 0 {
 			r.Power = "not said in wind"
 		}
-		r.Depth, r.Blocked, r.Wash, r.Need = "–", amount(n.Blocked, "m²"), c.Units.Show(format.Force, n.Download), "+"+percents(n.Ratio-1)
+		r.Below, r.Wash, r.Need = "nothing below its rotors", c.Units.Show(format.Force, n.Download), "+"+percents(n.Ratio-1)
 		if !math.IsInf(n.Depth, 1) {
-			r.Depth = length(n.Depth)
+			r.Below = length(n.Depth) + "; " + amount(n.Blocked, "m²")
 		}
 		switch n.Outside {
 		case energy.PressureRange.Of:

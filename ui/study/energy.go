@@ -100,7 +100,7 @@ func feedOf(class string, p plan.Plan) Group {
 const mostKinds = 6
 
 func (e *endurance) form(t *Turn) {
-	f := &EnergyForm{Units: t.Units, Site: []Entry{{Path: "limits.reserve_ratio", Until: "0.2"}, {Path: "site.humidity_ratio", Until: "dry"}}}
+	f := &EnergyForm{Units: t.Units, Route: routeHint(t.Plan), Site: []Entry{{Path: "limits.reserve_ratio", Until: "0.2"}, {Path: "site.humidity_ratio", Until: "dry"}}}
 	t.fill(f.Site)
 	for i, class := range kinds(t.Plan) {
 		if i == mostKinds {

@@ -2,10 +2,12 @@ package study
 
 import (
 	"errors"
+	"math"
 	"strconv"
 	"strings"
 
 	"cohoist/core/energy"
+	"cohoist/core/plan"
 	"cohoist/core/solve"
 	"cohoist/core/unit"
 	"cohoist/ui/format"
@@ -21,6 +23,10 @@ const mostLegs = 12
 func (t *Turn) legs() ([]energy.Leg, bool) {
 	text := t.Setting("route", "")
 	if strings.TrimSpace(text) == "" {
+		if legs := legsOf(t.Plan.Way); len(legs) > 0 {
+			t.Say("fault energy.route", "")
+			return legs, true
+		}
 		text = routeUntil
 	}
 	legs, err := readLegs(text)
@@ -30,6 +36,41 @@ func (t *Turn) legs() ([]energy.Leg, bool) {
 	}
 	t.Say("fault energy.route", "")
 	return legs, true
+}
+
+// speedUntil is how fast the plan's way is flown where it says nothing, m/s; common practice, no source.
+const speedUntil = 5
+
+// legsOf are the legs of a plan's way seen from above: as fast as its times say, else at its largest speed. Climbs and headings are left out, and
+// of a longer way what comes after mostLegs.
+func legsOf(w plan.Way) []energy.Leg {
+	var out []energy.Leg
+	for i := 1; i < len(w.Points) && len(out) < mostLegs; i++ {
+		a, b := w.Points[i-1], w.Points[i]
+		d := b.At.Sub(a.At)
+		leg := energy.Leg{Distance: math.Hypot(d[0], d[1]), To: math.Atan2(d[1], d[0]) * 180 / math.Pi, Speed: speedUntil}
+		if w.SpeedMax > 0 {
+			leg.Speed = w.SpeedMax
+		}
+		if i == 1 && math.IsNaN(a.Time) {
+			a.Time = 0
+		}
+		if t := b.Time - a.Time; t > 0 {
+			leg.Speed = leg.Distance / t
+		}
+		if leg.Distance > 0 && leg.Speed > 0 {
+			out = append(out, leg)
+		}
+	}
+	return out
+}
+
+// routeHint stands in the empty input of the route.
+func routeHint(p plan.Plan) string {
+	if len(legsOf(p.Way)) > 0 {
+		return "the plan’s way, seen from above"
+	}
+	return routeUntil
 }
 
 // readLegs reads legs parted by ; or lines, each a distance (m), a speed (m/s) and, unless it is 0, a direction (degrees from x).

@@ -2,6 +2,7 @@ package study
 
 import (
 	"math"
+	"slices"
 	"strings"
 	"testing"
 
@@ -10,6 +11,7 @@ import (
 	"cohoist/core/plan"
 	"cohoist/core/report"
 	"cohoist/core/solve"
+	"cohoist/core/vec"
 	"cohoist/ui/format"
 	"cohoist/ui/talk"
 )
@@ -61,6 +63,23 @@ func TestRoutes(t *testing.T) {
 	}
 	g.set(map[string]string{"energy.route": "9000 5"})
 	if piece := letters(g.pieces[talk.Energy]); !strings.Contains(piece, "ends the route after") {
+		t.Error(piece)
+	}
+}
+
+// Until a route is typed the plan's way is one: 30 m along x in the 10 s that it says, a climb, 40 m back at its largest speed.
+func TestTheWayIsARoute(t *testing.T) {
+	nan := math.NaN()
+	p := named(t, "beam-pair")
+	p.Way.SpeedMax = 4
+	for i, at := range []vec.V3{{0, 0, 1}, {30, 0, 1}, {30, 0, 9}, {-10, 0, 9}} {
+		p.Way.Points = append(p.Way.Points, plan.Waypoint{At: at, Heading: nan, Time: []float64{nan, 10, nan, nan}[i]})
+	}
+	legs := legsOf(p.Way)
+	if want := []energy.Leg{{Distance: 30, Speed: 3}, {Distance: 40, Speed: 4, To: 180}}; !slices.Equal(legs, want) {
+		t.Fatalf("%v, want %v", legs, want)
+	}
+	if piece := letters(opened(t, p, talk.Energy).pieces[talk.Energy]); !strings.Contains(piece, "The route of 70 m is flown in 20 s") {
 		t.Error(piece)
 	}
 }

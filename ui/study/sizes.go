@@ -5,14 +5,10 @@ import (
 	"strconv"
 	"strings"
 
-	"github.com/vugu/vugu"
-
 	"cohoist/core/energy"
 	"cohoist/core/plan"
 	"cohoist/core/share"
 	"cohoist/core/solve"
-	"cohoist/core/unit"
-	"cohoist/ui/chart"
 	"cohoist/ui/format"
 	"cohoist/ui/talk"
 )
@@ -43,7 +39,7 @@ func sizeForm(t *Turn) []Choice {
 	}
 	return []Choice{
 		{Name: "class", Label: "Vehicles like", Words: classes},
-		{Name: "law", Label: "When made larger, they keep", Words: []Word{{"", "the speed of the blade tips"}, {string(energy.Froude), "thrust over weight"}}},
+		{Name: "law", Label: "Made larger, they stay", Words: []Word{{"", "tips as fast: blade tip speed"}, {string(energy.Froude), "as strong: thrust over weight"}}},
 		{Name: "payload", Label: "Payload", Until: "the plan's", Unit: t.Units.Mass, Low: 1e-3, High: 1e5},
 		{Name: "most", Label: "Up to so many", Until: strconv.Itoa(mostUntil), Low: 2, High: 40},
 	}
@@ -62,11 +58,18 @@ type sized struct {
 	payload, limit, rho float64
 	law                 energy.Regime
 	list                []energy.Size
+	others              []energy.Size // by the other law
+	now                 int           // vehicles in the plan
 }
 
 func (s *scales) sized(name string, payload float64, law energy.Regime, most int) sized {
 	out := sized{name: name, class: s.model.Plan.Vehicles[name], payload: payload, limit: s.model.Plan.Limits.Utilisation, rho: s.model.Density, law: law}
 	out.list = energy.Sizes(out.class, payload, out.limit, out.rho, most, law)
+	other := energy.TipSpeed
+	if law == other {
+		other = energy.Froude
+	}
+	out.others, out.now = energy.Sizes(out.class, payload, out.limit, out.rho, most, other), len(s.model.Craft)
 	return out
 }
 
@@ -93,7 +96,7 @@ func (s *scales) gist(t *Turn) string {
 		c := &Sizes{sized: s.sized(all[0], s.model.Payload.Mass, law, mostUntil), Units: t.Units}
 		return c.beats()
 	}
-	return "Blade tips as fast: " + lower(of(energy.TipSpeed)) + " Thrust over weight kept: " + lower(of(energy.Froude))
+	return "Tips as fast: " + lower(of(energy.TipSpeed)) + " As strong for their weight: " + lower(of(energy.Froude))
 }
 
 // lower begins a sentence within another.
@@ -132,59 +135,3 @@ func (c *Sizes) powerless() string {
 }
 
 func (c *Sizes) kilograms(x float64) string { return c.Units.Show(format.Mass, x) }
-
-// team is a row of the table.
-type team struct {
-	Vehicles                            int
-	Count, Size, Each, All, Power, Turn string
-	Steps                               []energy.Step
-}
-
-func (c *Sizes) teams() []team {
-	var list []team
-	for _, s := range c.list {
-		r := team{Vehicles: s.Vehicles, Count: strconv.Itoa(s.Vehicles), Size: "no size is enough"}
-		if s.Size < math.Inf(1) {
-			r.Size = amount(s.Size, "") + "×, rotors " + c.Units.Small(s.Size*c.class.RotorRadius)
-			r.Each, r.All = c.kilograms(s.Mass/float64(s.Vehicles)), c.kilograms(s.Mass)
-			r.Power, r.Turn = watts(s.Power), amount(s.Angular, "")+"×"
-			r.Steps = s.Working(c.class, c.payload, c.limit, c.rho, c.law)
-		}
-		list = append(list, r)
-	}
-	return list
-}
-
-// charts are mass, power and turning over the number of vehicles.
-func (c *Sizes) charts() []vugu.Builder {
-	line := func(title, sign string, scale float64, log bool, of func(energy.Size) float64) vugu.Builder {
-		s := chart.Series{}
-		for _, z := range c.list {
-			if y := of(z) / scale; figureOf(y) {
-				s.X, s.Y = append(s.X, float64(z.Vehicles)), append(s.Y, y)
-			}
-		}
-		text := "Not known."
-		if n := len(s.X); n > 0 {
-			text = "From " + amount(s.Y[0], sign) + " with " + amount(s.X[0], "") + " to " + amount(s.Y[n-1], sign) + " with " + amount(s.X[n-1], "") + "."
-		}
-		return &chart.Line{Title: title, Summary: text, Series: []chart.Series{s}, X: chart.Axis{Title: "vehicles", Whole: true}, Y: chart.Axis{Title: sign, Zero: !log, Log: log}}
-	}
-	return []vugu.Builder{
-		line("All vehicles weigh", c.Units.Mass, unit.Scale(c.Units.Mass), false, func(s energy.Size) float64 { return s.Mass }),
-		line("Power in hover", "W", 1, false, func(s energy.Size) float64 { return s.Power }),
-		line("One alone turns so much faster than "+c.name, "×", 1, true, func(s energy.Size) float64 { return s.Angular }),
-	}
-}
-
-// ranges say where the law holds.
-func (c *Sizes) ranges() string {
-	text := "Every part grows alike: mass with the cube of size, thrust with its square, turning with its inverse square."
-	if c.law == energy.Froude {
-		text = "Every part grows alike: mass and thrust with the cube of size, turning with its inverse."
-	}
-	if most := energy.Largest(c.class, c.limit, c.rho, c.law); c.law != energy.Froude {
-		text += " A single one, of the best size, carries at most " + c.kilograms(most) + "."
-	}
-	return text + " Figure of merit, drive and avionics stay as they are, which flatters the small. Cables and grips weigh nothing. Common practice, no source: dimensional analysis. Outside it: sizes much beyond a factor of three."
-}
