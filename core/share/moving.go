@@ -1,6 +1,7 @@
 package share
 
 import (
+	"cohoist/core/air"
 	"cohoist/core/solve"
 	"cohoist/core/vec"
 )
@@ -78,6 +79,19 @@ func (m *Model) Hinge() (line, arm vec.V3, hinged bool) {
 	}
 	arm = first.Sub(m.Body.COM)
 	return line, arm.Sub(line.Scale(line.Dot(arm))), true
+}
+
+// Air is the drag on what moves as one at a motion, N, level axes.
+func (m *Model) Air(attitude vec.M3, velocity vec.V3) vec.V3 {
+	v := attitude.T().Mul(m.Wind.Sub(velocity))
+	d := air.Drag(m.Density, m.DragArea, v)
+	for i := range m.Craft {
+		if c := &m.Craft[i]; c.Rigid {
+			a := c.Vehicle.DragArea
+			d = d.Add(air.Drag(m.Density, vec.V3{a, a, a}, v))
+		}
+	}
+	return attitude.Mul(d)
 }
 
 // Upright is the attitude of a team that heads by yaw, radians, and gives the body a force, N, level axes: level with

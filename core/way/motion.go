@@ -21,28 +21,29 @@ func motion(m *share.Model, p *Path, leg int, s float64) (share.Motion, State) {
 		v.Spin, v.SpinRate = vec.V3{0, 0, x.Turn}, vec.V3{0, 0, x.TurnRate}
 		return v, x
 	}
-	v.Attitude = leant(m, x)
+	v.Attitude = leant(m, x, vec.Identity, 50)
 	h := nudge / p.Durations[leg]
-	back := logarithm(v.Attitude.T().MulM(leant(m, p.on(leg, s-h))))
-	ahead := logarithm(v.Attitude.T().MulM(leant(m, p.on(leg, s+h))))
+	back := logarithm(v.Attitude.T().MulM(leant(m, p.on(leg, s-h), v.Attitude, 4)))
+	ahead := logarithm(v.Attitude.T().MulM(leant(m, p.on(leg, s+h), v.Attitude, 4)))
 	v.Spin = ahead.Sub(back).Scale(1 / (2 * nudge))
 	v.SpinRate = ahead.Add(back).Scale(1 / (nudge * nudge))
 	return v, x
 }
 
-// leant is the attitude of a rigid team that gives mass times (g + a) minus drag along its full-thrust axis.
-func leant(m *share.Model, x State) vec.M3 {
-	v := share.Motion{Velocity: x.Velocity, Acceleration: x.Acceleration}
-	force := x.Acceleration.Add(vec.V3{0, 0, share.Gravity})
-	for range 50 {
-		v.Attitude = m.Upright(x.Heading, force)
-		next := v.Attitude.Mul(m.Moving(v).Need)
-		if next.Unit().Sub(force.Unit()).Norm() < 1e-14 {
+// leant is the attitude of a rigid team that gives mass times (g + a) minus drag along its full-thrust axis, by so many
+// rounds from one that is near. A round leaves of an error what drag is of the weight.
+func leant(m *share.Model, x State, near vec.M3, most int) vec.M3 {
+	inertia := x.Acceleration.Add(vec.V3{0, 0, share.Gravity}).Scale(m.Body.Mass)
+	r, before := near, vec.V3{}
+	for range most {
+		force := inertia.Sub(m.Air(r, x.Velocity))
+		r = m.Upright(x.Heading, force)
+		if d := force.Sub(before); d.Dot(d) < 1e-26*force.Dot(force) {
 			break
 		}
-		force = next
+		before = force
 	}
-	return v.Attitude
+	return r
 }
 
 // logarithm is the rotation vector of a small turn.

@@ -90,6 +90,20 @@ func (r Route) check(durations []float64) error {
 	return nil
 }
 
+// ends are the headings of the first and the last point: 0, and that of the last point which has one, when they are free.
+func (r Route) ends() (first, last float64) {
+	if h := r.Points[0].Heading; !math.IsNaN(h) {
+		first = h
+	}
+	last = first
+	for _, p := range r.Points {
+		if !math.IsNaN(p.Heading) {
+			last = p.Heading
+		}
+	}
+	return first, last
+}
+
 // axis is the program of axis a: 0 to 2 the place, 3 the heading.
 func (r Route) axis(a int, durations []float64) *axis {
 	x := &axis{durations: durations, from: make([]node, len(r.Points))}
@@ -103,8 +117,8 @@ func (r Route) axis(a int, durations []float64) *axis {
 			x.from[i] = node{x.from[i][0]} // at rest
 		}
 	}
-	if math.IsNaN(x.from[0][0]) {
-		x.from[0][0] = 0
+	if last := len(r.Points) - 1; a == 3 {
+		x.from[0][0], x.from[last][0] = r.ends()
 	}
 	if a == 3 {
 		return x

@@ -162,7 +162,7 @@ func (f *search) scale(durations []float64, careful bool) ([]float64, error) {
 		} else {
 			lo = math.Max(lo, by)
 		}
-		if x <= 1 && x > 1-1e-5 || hi < math.Inf(1) && hi-lo <= 1e-7*hi {
+		if x <= 1 && x > 1-1e-5 || hi < math.Inf(1) && hi-lo <= 2e-5*hi {
 			break
 		}
 		if by > 1e6 || math.IsInf(x, 1) && by > 1e3 {

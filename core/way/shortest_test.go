@@ -120,6 +120,33 @@ func TestShortestKeepsLimits(t *testing.T) {
 	}
 }
 
+// Ways of a centimetre and of a hundred metres, with points that stand twice and headings left out, in wind: every one has
+// an answer within the limits.
+func TestAnyWay(t *testing.T) {
+	d := rand.New(rand.NewPCG(5, 20))
+	for n := range 16 {
+		r, size := Route{Arm: 1}, math.Pow(10, 4*d.Float64()-2)
+		for k := range 2 + d.IntN(9) {
+			p := Point{At: vec.V3{size * d.Float64(), size * d.Float64(), size * d.Float64()}, Heading: math.NaN(), Time: math.NaN()}
+			if d.IntN(3) == 0 {
+				p.Heading = 12 * (d.Float64() - 0.5)
+			}
+			if k > 1 && d.IntN(4) == 0 {
+				p.At = r.Points[k-1].At
+			}
+			r.Points = append(r.Points, p)
+		}
+		m := four(plan.Cable, 1)
+		if n%2 == 0 {
+			m = m.InWind(5*d.Float64(), 360*d.Float64())
+		}
+		f, err := r.Shortest(m, nil, Limits{Utilisation: 0.8, Speed: 10}, solve.NewSolver())
+		if err != nil || !(f.Reach <= 1 && f.Reach > 0.95) { // the largest reach jumps from peak to peak
+			t.Errorf("way %d of %g m: %v, reach %g", n, size, err, f.Reach)
+		}
+	}
+}
+
 // Points with times keep them; what follows is as fast as allowed. Turning the whole way about the vertical changes
 // nothing in calm air.
 func TestTimesAndTurning(t *testing.T) {

@@ -9,29 +9,43 @@ type group struct {
 	free     bool
 }
 
-// groups finds them. A first guess of every leg is the time that the square root of its length takes.
+// guess is a first duration of every leg: as the square root of its length, a turn counted by Arm, and no leg as shorter than
+// a twentieth of their mean length.
+func (r Route) guess() []float64 {
+	lengths, heading, mean := make([]float64, len(r.Points)-1), 0.0, 0.0
+	for k := range lengths {
+		a, b := r.Points[k], r.Points[k+1]
+		lengths[k] = b.At.Sub(a.At).Norm()
+		if !math.IsNaN(b.Heading) {
+			lengths[k] = math.Hypot(lengths[k], r.Arm*(b.Heading-heading))
+			heading = b.Heading
+		}
+		mean += lengths[k] / float64(len(lengths))
+	}
+	for k, d := range lengths {
+		lengths[k] = math.Sqrt(math.Max(d, mean/20))
+	}
+	return lengths
+}
+
+// groups finds them, and first durations.
 func (r Route) groups() ([]group, []float64, error) {
-	durations := make([]float64, len(r.Points)-1)
+	durations := r.guess()
 	var out []group
-	from, since, heading := 0, 0.0, 0.0
+	from, since := 0, 0.0
 	if t := r.Points[0].Time; t != 0 && !math.IsNaN(t) {
 		return nil, nil, ErrTimes
 	}
 	for k := range durations {
-		a, b := r.Points[k], r.Points[k+1]
-		d := b.At.Sub(a.At).Norm()
-		if !math.IsNaN(b.Heading) {
-			d = math.Hypot(d, r.Arm*(b.Heading-heading))
-			heading = b.Heading
+		end := r.Points[k+1].Time
+		if math.IsNaN(end) {
+			continue
 		}
-		durations[k] = math.Sqrt(math.Max(d, 1e-3))
-		if !math.IsNaN(b.Time) {
-			if !(b.Time > since) {
-				return nil, nil, ErrTimes
-			}
-			out = append(out, group{from, k + 1, b.Time - since, false})
-			from, since = k+1, b.Time
+		if !(end > since) {
+			return nil, nil, ErrTimes
 		}
+		out = append(out, group{from, k + 1, end - since, false})
+		from, since = k+1, end
 	}
 	if from < len(durations) {
 		total := 0.0
@@ -91,6 +105,9 @@ func descent(groups []group, durations []float64, rounds int, enough float64, f 
 	}
 	d := at(x)
 	value, change := f(d)
+	if math.IsNaN(value) {
+		return durations
+	}
 	grad := slope(d, change)
 	inverse := identity(n)
 	for range rounds {
@@ -112,9 +129,11 @@ func descent(groups []group, durations []float64, rounds int, enough float64, f 
 			copy(next, x)
 			axpy(length, step, next)
 			d = at(next)
-			if v, change = f(d); v <= value+1e-4*length*down {
-				found = true
-				break
+			if !lopsided(d) {
+				if v, change = f(d); v <= value+1e-4*length*down {
+					found = true
+					break
+				}
 			}
 			length /= 2
 		}
@@ -130,6 +149,16 @@ func descent(groups []group, durations []float64, rounds int, enough float64, f 
 		}
 	}
 	return at(x)
+}
+
+// lopsided tells that a leg has less than a twentieth of the mean duration: the seventh powers of the durations would then have
+// too little in common to be solved together.
+func lopsided(d []float64) bool {
+	least, sum := math.Inf(1), 0.0
+	for _, x := range d {
+		least, sum = math.Min(least, x), sum+x
+	}
+	return least*20*float64(len(d)) < sum
 }
 
 func identity(n int) [][]float64 {

@@ -14,10 +14,11 @@ import (
 	"cohoist/core/vec"
 )
 
-// Point is a place that the payload's centre of mass passes, at rest at the first and at the last.
+// Point is a place that the payload's centre of mass passes, at rest at the first and at the last. A heading left out is free
+// between the ends; at the first it is 0, at the last that of the last point which has one.
 type Point struct {
 	At      vec.V3  // m
-	Heading float64 // of the payload's x axis, radians, not reduced: from 0 to 2π is a full turn; NaN: any
+	Heading float64 // of the payload's x axis, radians, not reduced: from 0 to 2π is a full turn; NaN: left out
 	Time    float64 // s from the start; NaN: as soon as allowed
 }
 

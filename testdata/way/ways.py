@@ -111,6 +111,7 @@ for number in range(50):
     at = draw.uniform([0, 0, 0], [8, 8, 4], (points, 3)).round(3).tolist()
     heading = [None if draw.random() < 0.3 else round(draw.uniform(-3, 3), 3) for _ in range(points)]
     heading[0] = 0
+    heading[-1] = [h for h in heading if h is not None][-1]
     T = draw.uniform(0.5, 3.5, points - 1).round(3).tolist()
     boxes = []
     for _ in range((number % 5) * 2):
