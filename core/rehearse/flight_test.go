@@ -164,3 +164,23 @@ func TestWholeLift(t *testing.T) {
 		}
 	}
 }
+
+// Every example on cables takes off, hangs and is set down again, in gusts; the slender handrail rocks fast on its feet.
+func TestEveryTeam(t *testing.T) {
+	for _, name := range []string{"beam-pair", "crate-ring", "deck-of-eight", "handrail-beam"} {
+		m, a := liftOf(t, name)
+		score := Hover(m, a.Parts, 3)
+		feet := Feet(m.Plan.Payload)
+		low := m.Payload.COM[2] - feet[0][2]
+		score.FromGround(1.5, low)
+		score.ToGround(1.5, low)
+		f := rehearsal(t, m, score, Options{Feet: feet, Gusts: true}).Fly()
+		last := f.Samples[len(f.Samples)-1]
+		if p := f.Peaks; !(math.IsNaN(p.Crash) && p.Off < 0.3 && p.Swing < 0.2) {
+			t.Errorf("%s: %+v", name, p)
+		}
+		if d := last.Payload.At[2] - low - score.Ground; !(math.Abs(d) < 0.02) {
+			t.Errorf("%s: ends %g m above the ground", name, d)
+		}
+	}
+}

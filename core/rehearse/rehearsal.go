@@ -83,6 +83,9 @@ func New(m *share.Model, score *Score, o Options) (*Rehearsal, error) {
 		r.seat(w, i)
 	}
 	w.Ready()
+	if b := &w.Bodies[0]; len(b.Feet) > 0 {
+		r.steps = min(mostSteps, max(r.steps, int(math.Ceil(sqrt(b.firm/b.light())/motorRate))))
+	}
 	r.World = w
 	return r, nil
 }

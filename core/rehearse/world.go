@@ -10,6 +10,8 @@
 package rehearse
 
 import (
+	"math"
+
 	"cohoist/core/vec"
 )
 
@@ -87,6 +89,24 @@ const Friction = 0.5
 // sinking is by how much feet give under the body's weight, m: firm, and soft enough for the steps.
 const sinking = 0.002
 
+// quickest is how fast a body may rock on its feet, rad/s: feet are softer on what is very slender.
+const quickest = mostSteps * motorRate
+
+// light is the mass that a foot feels at least, kg: of the body's shift, or of its turn about a level axis.
+func (b *Body) light() float64 {
+	least := b.Mass / float64(len(b.Feet))
+	for a := range 2 {
+		square := 0.0
+		for _, f := range b.Feet {
+			square += float64(f[1-a] * f[1-a])
+		}
+		if j := b.Inertia[a][a]; j > 0 && square > 0 {
+			least = math.Min(least, j/square)
+		}
+	}
+	return least
+}
+
 // Ready makes room and must be called once before the first step.
 func (w *World) Ready() {
 	n := len(w.Bodies)
@@ -99,9 +119,10 @@ func (w *World) Ready() {
 	for i := range w.Bodies {
 		b := &w.Bodies[i]
 		b.inv = inverse(b.Inertia)
-		if k := float64(len(b.Feet)); k > 0 {
-			b.firm = b.Mass * w.Gravity / (k * sinking)
-			b.dull = 2 * 0.7 * sqrt(b.firm*b.Mass/k)
+		if len(b.Feet) > 0 {
+			light := b.light()
+			b.firm = math.Min(b.Mass*w.Gravity/(float64(len(b.Feet))*sinking), light*quickest*quickest)
+			b.dull = 2 * 0.7 * sqrt(b.firm*light)
 		}
 	}
 	w.load(w.Poses, 0)
