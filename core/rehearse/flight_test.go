@@ -184,3 +184,32 @@ func TestEveryTeam(t *testing.T) {
 		}
 	}
 }
+
+// Flown slowly in calm air the rehearsal is what the plan of the way says: pulls, place and level.
+func TestSlowWayAsPlanned(t *testing.T) {
+	m, a := liftOf(t, "deck-of-eight")
+	s := solve.NewSolver()
+	nan := math.NaN()
+	route := way.Route{Arm: 1, Points: []way.Point{{Heading: 0, Time: nan}, {At: vec.V3{4, 1, 1}, Heading: nan, Time: nan}, {At: vec.V3{8, 0, 0}, Heading: 0.4, Time: nan}}}
+	p, err := route.Path([]float64{10, 10})
+	if err != nil {
+		t.Fatal(err)
+	}
+	score, ok := Along(m, a.Apart, p, 1, s)
+	if !ok {
+		t.Fatal("no score")
+	}
+	r := rehearsal(t, m, score, Options{})
+	worst := 0.0
+	for r.World.Time < score.Duration()-0.01 {
+		r.Advance()
+		for i := range m.Craft {
+			want := score.aim(i, r.World.Time).pull.Norm()
+			worst = math.Max(worst, math.Abs(r.World.Tension[i]-want)/want)
+		}
+	}
+	f := rehearsal(t, m, score, Options{}).Fly()
+	if q := f.Peaks; !(worst <= 1e-3 && q.Off <= 0.005 && q.Sink <= 0.001 && q.Swing <= 1e-3) { // found: 5e-5, 0.002 m, 0.0003 m, 4e-5
+		t.Errorf("pulls within %.2g, off %.3g m, sink %.3g m, swing %.3g rad", worst, q.Off, q.Sink, q.Swing)
+	}
+}
