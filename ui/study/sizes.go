@@ -39,7 +39,7 @@ func sizeForm(t *Turn) []Choice {
 	}
 	return []Choice{
 		{Name: "class", Label: "Vehicles like", Words: classes},
-		{Name: "law", Label: "Made larger, they stay", Words: []Word{{"", "tips as fast: blade tip speed"}, {string(energy.Froude), "as strong: thrust over weight"}}},
+		{Name: "law", Label: "Made larger, they stay", Help: "Tips as fast: the speed of the blade tips is kept. As strong: thrust over weight is kept.", Words: []Word{{"", "tips as fast"}, {string(energy.Froude), "as strong"}}},
 		{Name: "payload", Label: "Payload", Until: "the plan's", Unit: t.Units.Mass, Low: 1e-3, High: 1e5},
 		{Name: "most", Label: "Up to so many", Until: strconv.Itoa(mostUntil), Low: 2, High: 40},
 	}

@@ -71,9 +71,9 @@ func summary(s chart.Series, sign string) string {
 
 // ranges say where the law holds.
 func (c *Sizes) ranges() string {
-	text := "Every part grows alike: mass with the cube of size, thrust with its square, turning with its inverse square."
+	text := "Every part grows alike, and the blade tips stay as fast: mass goes with the cube of size, thrust with its square, turning with its inverse square."
 	if c.law == energy.Froude {
-		text = "Every part grows alike: mass and thrust with the cube of size, turning with its inverse."
+		text = "Every part grows alike, and thrust over weight stays: mass and thrust go with the cube of size, turning with its inverse."
 	}
 	if most := energy.Largest(c.class, c.limit, c.rho, c.law); c.law != energy.Froude {
 		text += " A single one, of the best size, carries at most " + c.kilograms(most) + "."
