@@ -22,6 +22,8 @@ type judge struct {
 	limits Limits
 	cuts   []cut
 	solved int
+	goOn   func(solved int) bool
+	ended  bool // goOn said so: what is not solved yet counts as out of reach
 }
 
 // instant is one instant that a judge looks at.
@@ -88,9 +90,19 @@ func (j *judge) bound(i *instant, from int) {
 // all of its instants have been solved.
 const worth = 1e-3
 
+// stopped asks whether to go on; once told not to, it does not ask again.
+func (j *judge) stopped() bool {
+	j.ended = j.ended || j.goOn != nil && !j.goOn(j.solved)
+	return j.ended
+}
+
 // settle solves an instant and keeps the proof when it says more than those before. An instant that nobody can
 // answer counts as out of reach.
 func (j *judge) settle(i *instant) {
+	if j.stopped() {
+		i.reach = math.Inf(1)
+		return
+	}
 	r := j.s.Solve(j.ask(i.load))
 	j.solved++
 	i.exact = true

@@ -14,8 +14,8 @@ func (f *search) level(durations []float64) []float64 {
 	free := f.groups[len(f.groups)-1]
 	return descent(f.groups, durations, 15, 1e-4, func(d []float64) (float64, []float64) {
 		p, err := f.Path(d)
-		if err != nil {
-			return math.NaN(), nil
+		if err != nil || f.stopped() {
+			return math.NaN(), make([]float64, len(d))
 		}
 		list, most := make([]instant, 0, len(d)*steps), 0.0
 		for leg := range d {

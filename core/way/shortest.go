@@ -47,7 +47,7 @@ func (r Route) Shortest(m *share.Model, apart *share.Apart, limits Limits, s *so
 	if durations, err = r.even(groups, durations); err != nil {
 		return Found{}, err
 	}
-	j := &judge{question: newQuestion(m, apart, limits.Utilisation), s: s, limits: limits}
+	j := &judge{question: newQuestion(m, apart, limits.Utilisation), s: s, limits: limits, goOn: r.GoOn}
 	f := &search{Route: r, judge: j, groups: groups}
 	last := groups[len(groups)-1]
 	if !last.free {
@@ -99,6 +99,9 @@ func (f *search) found(durations []float64, free bool) (Found, error) {
 		return Found{}, err
 	}
 	w := f.peak(p, f.all(f.survey(p)))
+	if f.ended {
+		return Found{}, ErrStopped
+	}
 	return Found{Path: p, Reach: w.reach, At: p.starts[w.leg] + w.s*p.Durations[w.leg], Free: free, Solved: f.solved}, nil
 }
 
@@ -154,7 +157,10 @@ func (f *search) scale(durations []float64, careful bool) ([]float64, error) {
 	by := 1.0
 	for range 60 {
 		x := reach(by)
-		if math.IsNaN(x) {
+		switch {
+		case f.ended:
+			return nil, ErrStopped
+		case math.IsNaN(x):
 			return nil, ErrNumbers
 		}
 		if x <= 1 {
@@ -180,7 +186,9 @@ func (f *search) scale(durations []float64, careful bool) ([]float64, error) {
 	if math.IsInf(hi, 1) {
 		return nil, ErrHover
 	}
-	reach(hi)
+	for k := g.from; k < g.to; k++ {
+		d[k] = durations[k] * hi
+	}
 	g.total = 0
 	for k := g.from; k < g.to; k++ {
 		g.total += d[k]

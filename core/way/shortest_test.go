@@ -187,3 +187,22 @@ func BenchmarkTenPoints(b *testing.B) {
 		}
 	}
 }
+
+// A search ends when it may not go on, however far it is; let go on, it finds the same as one that nobody watches.
+func TestStopped(t *testing.T) {
+	m, s := four(plan.Cable, 1), solve.NewSolver()
+	r, _ := random(1, 5, 1)
+	want := shortest(t, r, m, unlimited)
+	for _, after := range []int{0, 1, 30, want.Solved / 2, want.Solved - 1} {
+		r.GoOn = func(solved int) bool { return solved < after }
+		if f, err := r.Shortest(m, nil, unlimited, s); err != ErrStopped {
+			t.Errorf("after %d of %d programs: %v, %v", after, want.Solved, f.Path, err)
+		}
+	}
+	r.GoOn = func(int) bool { return true }
+	near(t, "duration", shortest(t, r, m, unlimited).Duration(), want.Duration(), 1e-12)
+	f, p := FlyAt(m, nil, want.Path, want.Duration(), s), want.Path
+	all := Fly(m, nil, p, 2, s)
+	near(t, "at the end", f.Utilisation, all[len(all)-1].Utilisation, 1e-9)
+	near(t, "in the middle of leg 2", FlyAt(m, nil, p, p.Start(1)+p.Durations[1]/2, s).State.At.Sub(all[3].State.At).Norm(), 0, 1e-12)
+}

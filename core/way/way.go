@@ -34,6 +34,7 @@ type Route struct {
 	Points []Point
 	Boxes  []Box
 	Arm    float64
+	GoOn   func(solved int) bool // asked now and then in a search, unless it is nil: false ends it
 }
 
 // State is the motion at one instant, derivatives by time up to the fourth.
