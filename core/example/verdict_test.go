@@ -51,6 +51,7 @@ func TestByHand(t *testing.T) {
 	}{
 		{"beam-pair", (3.4 + 4.0/2) * g / 76, 1e-7, "two of 4 × 19 N"},
 		{"deck-of-eight", (3.4 + 21.0/8) * g / 76, 1e-6, "eight of 4 × 19 N; the two bearers hang as far from the middle"},
+		{"boathouse-panel", (3.4 + 7.0/4) * g / 76, 1e-7, "four of 4 × 19 N"},
 		{"handrail-beam", (0.9 + 1.7/3) * g / 18.8, 1e-7, "three of 4 × 4.7 N"},
 		{"sensor-plate", (0.075 + 0.1/4) * g / 1.48, 1e-7, "four of 4 × 0.37 N"},
 		{"lattice-panel", (3.4 + 3.5/4) * g / 76, 1e-7, "four of 4 × 19 N"},
