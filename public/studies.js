@@ -106,11 +106,46 @@
       if (el.type === "checkbox") el.checked = values[k] === "true";
       else if (el.value !== values[k]) el.value = values[k];
     }
+    for (const el of document.querySelectorAll("[data-scrub]")) scrub(el);
     const again = id && document.activeElement !== at && document.getElementById(id);
     if (again) {
       again.focus({ preventScroll: true });
       if (mark) { again.value = mark[0]; again.setSelectionRange(mark[1], mark[2]); }
     }
+  }
+
+  // scrub shows the frame that a slider stands at, wherever there are frames of its name, and says what it says.
+  function scrub(el) {
+    for (const frames of document.querySelectorAll('[data-frames="' + el.dataset.scrub + '"]')) {
+      const on = frames.children[el.value], was = frames.querySelector(":scope > [data-on]");
+      if (!on || on === was) continue;
+      if (was) was.removeAttribute("data-on");
+      on.setAttribute("data-on", "");
+      if (frames.dataset.says === el.id) el.setAttribute("aria-valuetext", on.textContent);
+    }
+  }
+
+  // play moves a slider on, each of its steps as long as it says, until the end or until it is stopped.
+  let playing = "";
+  function play(id) {
+    const label = (text) => { const b = document.querySelector('[data-play="' + id + '"]'); if (b) b.textContent = text; };
+    const slider = () => document.getElementById(id);
+    if (playing === id || !slider()) { playing = ""; label("Play"); return; }
+    if (+slider().value >= +slider().max) slider().value = 0;
+    const from = +slider().value, start = performance.now();
+    playing = id;
+    label("Stop");
+    const next = (now) => {
+      const el = slider();
+      if (el && playing === id) {
+        values[id] = el.value = from + Math.round(Math.max(0, now - start) / el.dataset.ms);
+        scrub(el);
+        if (+el.value < +el.max) return requestAnimationFrame(next);
+        playing = "";
+      }
+      label("Play");
+    };
+    requestAnimationFrame(next);
   }
 
   // A plan comes at every change. When nobody looks at a study, and the lift is in no trouble, it can wait:
@@ -163,6 +198,15 @@
     if (el) save(el.dataset.name, picture(document.querySelector(el.dataset.picture)));
     el = inside(e, "show");
     if (el) window.cohoistShow(el.dataset.show);
+    el = inside(e, "play");
+    if (el) play(el.dataset.play);
+  });
+  addEventListener("input", (e) => {
+    const el = inside(e, "scrub");
+    if (!el) return;
+    playing = "";
+    values[el.id] = el.value;
+    scrub(el);
   });
   addEventListener("change", (e) => {
     let el = inside(e, "set");

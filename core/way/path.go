@@ -25,6 +25,7 @@ var (
 	ErrLeg      = errors.New("a box stands on a leg that the way has not")
 	ErrTimes    = errors.New("the times of the points must grow from zero")
 	ErrHover    = errors.New("the team does not stay within its limits on this way, however slowly")
+	ErrTimed    = errors.New("the team does not stay within its limits with the times given, however slow the rest is")
 	ErrStopped  = errors.New("the search was stopped")
 	ErrNumbers  = errors.New("the numbers are beyond what can be solved")
 )

@@ -92,6 +92,14 @@ type search struct {
 	groups []group
 }
 
+// never says that no time is long enough.
+func (f *search) never() error {
+	if len(f.groups) > 1 {
+		return ErrTimed
+	}
+	return ErrHover
+}
+
 // found sums a way up, every instant solved.
 func (f *search) found(durations []float64, free bool) (Found, error) {
 	p, err := f.Path(durations)
@@ -172,7 +180,7 @@ func (f *search) scale(durations []float64, careful bool) ([]float64, error) {
 			break
 		}
 		if by > 1e6 || math.IsInf(x, 1) && by > 1e3 {
-			return nil, ErrHover
+			return nil, f.never()
 		}
 		next := by * math.Sqrt(x) * (1 + 1e-6)
 		if math.IsInf(x, 1) || next <= lo || next >= hi { // the law does not hold: drag, or other legs at their limits
@@ -184,7 +192,7 @@ func (f *search) scale(durations []float64, careful bool) ([]float64, error) {
 		by = math.Max(next, by/16)
 	}
 	if math.IsInf(hi, 1) {
-		return nil, ErrHover
+		return nil, f.never()
 	}
 	for k := g.from; k < g.to; k++ {
 		d[k] = durations[k] * hi

@@ -206,3 +206,21 @@ func TestStopped(t *testing.T) {
 	near(t, "at the end", f.Utilisation, all[len(all)-1].Utilisation, 1e-9)
 	near(t, "in the middle of leg 2", FlyAt(m, nil, p, p.Start(1)+p.Durations[1]/2, s).State.At.Sub(all[3].State.At).Norm(), 0, 1e-12)
 }
+
+// Slow legs with a time given before one that is free, whose first guess has their pace: there is a way. What is too fast says so.
+func TestSlowThenFree(t *testing.T) {
+	r := along(0, 0.5, 3.5, 6, 8.5, 10.5, 11)
+	for i := range r.Points {
+		r.Points[i].At[2] = 1 + math.Sin(float64(i))
+	}
+	r.Points[5].Time = 60
+	f := shortest(t, r, four(plan.Cable, 1), unlimited)
+	near(t, "time at the point", f.Start(5), 60, 1e-12)
+	if !(f.Reach <= 1) {
+		t.Errorf("reach %g", f.Reach)
+	}
+	r.Points[5].Time = 4
+	if _, err := r.Shortest(four(plan.Cable, 1), nil, unlimited, solve.NewSolver()); err != ErrTimed {
+		t.Errorf("%v, want %v", err, ErrTimed)
+	}
+}

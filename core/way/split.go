@@ -48,11 +48,11 @@ func (r Route) groups() ([]group, []float64, error) {
 		from, since = k+1, end
 	}
 	if from < len(durations) {
-		total := 0.0
-		for _, d := range durations[from:] {
-			total += d
+		rest := total(durations[from:])
+		if from > 0 { // at the pace of the legs before, whose times are given: else these would make way for it
+			rest *= since / total(durations[:from])
 		}
-		out = append(out, group{from, len(durations), total, true})
+		out = append(out, group{from, len(durations), rest, true})
 	}
 	for _, g := range out {
 		g.fit(durations)

@@ -19,16 +19,19 @@ const rim = 24
 func formOf(p plan.Payload) form {
 	var f form
 	for _, s := range p.Solids {
-		turn := s.Turn
-		for k := range turn {
+		turn, center := s.Turn, s.At
+		for k := range 3 { // left out: none
 			if math.IsNaN(turn[k]) {
 				turn[k] = 0
+			}
+			if math.IsNaN(center[k]) {
+				center[k] = 0
 			}
 		}
 		r := vec.Euler(turn[0]*math.Pi/180, turn[1]*math.Pi/180, turn[2]*math.Pi/180)
 		var points []vec.V3
 		for _, q := range corners(s) {
-			if at := r.Mul(q).Add(s.At); !math.IsNaN(at.Norm()) {
+			if at := r.Mul(q).Add(center); !math.IsNaN(at.Norm()) {
 				points = append(points, at)
 			}
 		}

@@ -7,6 +7,9 @@
 //	data-set    an input that is a setting of the study, by name; its data-unit goes with a number that names none
 //	data-field  an input that is a field of the plan, by its path
 //	data-show   a button that leads to a field of the page, by its id
+//	data-frames its children are pictures of which one is shown: that marked data-on, or the one that the slider with the same
+//	            data-scrub stands at, whose words become the slider's where data-says is its id; a button with data-play, the
+//	            slider's id, moves it on every data-ms of it
 package study
 
 import (
@@ -49,6 +52,7 @@ func All() map[string]Study {
 		talk.Compare: &compare{},
 		talk.HandOn:  &handOn{},
 		talk.Errors:  &slips{},
+		talk.Way:     &ways{},
 
 		talk.Formation: &flies{},
 	}

@@ -42,6 +42,7 @@ const (
 	Formation = "formation"
 	Compare   = "compare"
 	HandOn    = "hand-on"
+	Way       = "way"
 )
 
 // Paper is what only the printed sheet shows at its end. It has no title on the page.
@@ -60,6 +61,7 @@ var Sections = []Section{
 	{Energy, "How long they hold, and how far", "hold time, who ends first, a route, static tests", Live},
 	{Air, "Near the ground and near each other", "ground effect, wash on the payload, wakes", Live},
 	{Sizes, "Many small or one large", "size, mass, power and agility of teams that are just large enough", Live},
+	{Way, "The way, and how fast", "a way through waypoints, the shortest time it takes, and what limits it where", Long},
 	{Errors, "If the numbers are a little wrong", "the worst case, the chance of exceeding a limit, and which error matters", Dice},
 	{Formation, "How far apart they fly", "places that keep the separation, what that costs, and who flies in whose wake", Slow},
 	{Compare, "Compare variants", "up to four plans beside one another: what differs, and what that changes", Live},

@@ -1,0 +1,227 @@
+package study
+
+import (
+	"errors"
+	"math"
+	"time"
+
+	"cohoist/core/plan"
+	"cohoist/core/solve"
+	"cohoist/core/vec"
+	"cohoist/core/way"
+	"cohoist/ui/talk"
+)
+
+// ways is where the payload goes, and how fast the team can.
+type ways struct {
+	typedFor string // the plan's own way when a text with a fault was typed
+	begun    bool
+	journey  *journey
+}
+
+// asInPlan is a text's setting while the plan's own is shown.
+const asInPlan = "="
+
+func (w *ways) See(t *Turn) {
+	t.Say(talk.Way+"-gist", w.gist(t))
+	if !t.Opened(talk.Way) {
+		return
+	}
+	w.form(t, false)
+	w.show(t)
+}
+
+func (w *ways) Do(t *Turn, what string) {
+	switch what {
+	case "find":
+		w.find(t)
+	case "start":
+		p := t.Plan.Clone()
+		p.Way = firstWay(p)
+		t.Take(p, "way-points")
+	}
+}
+
+// form shows what is asked for. What was typed into its two texts becomes the plan's, or stays with a fault beside it.
+func (w *ways) form(t *Turn, running bool) {
+	own := writePoints(t.Plan.Way.Points, t.Units) + "\n" + writeBoxes(t.Plan.Way.Boxes, t.Units)
+	if !w.begun || w.typedFor != "" && w.typedFor != own { // what was typed belongs to another plan
+		w.begun, w.typedFor = true, ""
+		w.forget(t)
+	}
+	next := t.Plan.Clone()
+	points, changed, wrong := w.typed(t, "points", writePoints(next.Way.Points, t.Units), func(text string) (err error) {
+		next.Way.Points, err = readPoints(text, t.Units)
+		return err
+	})
+	boxes, changedToo, wrongToo := w.typed(t, "boxes", writeBoxes(next.Way.Boxes, t.Units), func(text string) (err error) {
+		next.Way.Boxes, err = readBoxes(text, t.Units)
+		return err
+	})
+	if (changed || changedToo) && !wrong && !wrongToo {
+		if faults := plan.Validate(next); len(faults) > 0 {
+			t.Say("fault way.points", faults[0].Path+" "+faults[0].Wrong+". "+faults[0].Fix)
+			wrong = true
+		} else {
+			w.forget(t)
+			t.Take(next, "")
+		}
+	}
+	w.typedFor = ""
+	if wrong || wrongToo {
+		w.typedFor = own
+	}
+	entries := []Entry{{Path: "way.speed_max_m_s", Until: "no limit"}}
+	t.Show(talk.Way+"-form", &WayForm{Units: t.Units, Entries: entries, Running: running, Rows: max(4, len(t.Plan.Way.Points)+1),
+		Empty: len(t.Plan.Way.Points) == 0, Faulty: wrong || wrongToo, Boxes: max(2, len(t.Plan.Way.Boxes)+1)})
+	t.fill(entries)
+	t.Value("way-points", points)
+	t.Value("way-boxes", boxes)
+}
+
+// typed is what stands in a text of the form, whether it is to change the plan, and whether it has a fault, which is said.
+func (w *ways) typed(t *Turn, name, own string, read func(string) error) (text string, changed, wrong bool) {
+	text = t.Setting(name, asInPlan)
+	t.Say("fault way."+name, "")
+	if text == asInPlan {
+		return own, false, false
+	}
+	if err := read(text); err != nil {
+		t.Say("fault way."+name, err.Error())
+		return text, false, true
+	}
+	return text, true, false
+}
+
+// forget makes the form show the plan's own texts.
+func (w *ways) forget(t *Turn) {
+	for _, name := range []string{"points", "boxes"} {
+		if t.Setting(name, asInPlan) != asInPlan {
+			t.Keep(name, asInPlan)
+			delete(t.Set, t.id+"."+name)
+		}
+	}
+}
+
+// firstWay is a way to begin with: up, along and round by a quarter turn, and down.
+func firstWay(p plan.Plan) plan.Way {
+	w := plan.Way{SpeedMax: p.Way.SpeedMax}
+	for i, at := range []vec.V3{{0, 0, 0}, {0, 0, 2}, {6, 0, 2}, {6, 0, 0}} {
+		heading := 0.0
+		if i > 1 {
+			heading = 90
+		}
+		w.Points = append(w.Points, plan.Waypoint{At: at, Heading: heading, Time: math.NaN()})
+	}
+	return w
+}
+
+// find works the way out, and says how far it is a few times a second.
+func (w *ways) find(t *Turn) {
+	w.form(t, true)
+	j := &journey{of: t.Plan, units: t.Units}
+	w.journey = j
+	defer func() { w.form(t, false) }()
+	j.model = t.model()
+	switch {
+	case j.model == nil:
+		j.fault = "It cannot be worked out yet; the checks say what is missing."
+		return
+	case len(t.Plan.Way.Points) < 2:
+		j.fault = "Write at least two waypoints."
+		return
+	}
+	s := solve.NewSolver()
+	answer := j.model.Share(s)
+	if answer.Status != solve.Optimal {
+		j.fault = "The lift does not balance in hover, so it goes nowhere."
+		return
+	}
+	j.apart = answer.Apart
+	full, _ := plan.Assume(t.Plan)
+	j.route, j.limits = way.Of(full, j.model)
+	last := time.Now()
+	tell := func(text string) bool {
+		if time.Since(last) > often {
+			last = time.Now()
+			t.Show(talk.Way, &WayGoing{Says: text})
+			t.Say(talk.Way+"-gist", "Searching …")
+			t.Send()
+		}
+		return t.GoOn()
+	}
+	last = last.Add(-2 * often)
+	j.work(s, tell)
+	if j.fault == "" && !j.stopped {
+		t.Value("way-at", digits(j.worst))
+	}
+}
+
+// work finds the way and looks at it.
+func (j *journey) work(s *solve.Solver, tell func(string) bool) {
+	start := time.Now()
+	j.route.GoOn = func(solved int) bool {
+		return tell("Looking for the shortest time: " + several(solved, "instant", "instants") + " solved.")
+	}
+	found, err := j.route.Shortest(j.model, j.apart, j.limits, s)
+	switch {
+	case errors.Is(err, way.ErrStopped):
+		j.stopped = true
+		return
+	case err != nil:
+		j.fault = sentence(err)
+		return
+	}
+	j.found = found
+	j.legs = way.Legs(j.model, j.apart, found.Path, j.limits, s)
+	for i := range j.count() + 1 {
+		if !tell("Looking at the way.") {
+			j.stopped = true
+			return
+		}
+		j.frames = append(j.frames, way.FlyAt(j.model, j.apart, found.Path, found.Duration()*float64(i)/float64(j.count()), s))
+	}
+	for _, l := range j.legs {
+		j.peaks = append(j.peaks, way.FlyAt(j.model, j.apart, found.Path, l.At, s))
+	}
+	j.settle()
+	j.took = time.Since(start)
+}
+
+// show puts what was found on the page.
+func (w *ways) show(t *Turn) {
+	j := w.journey
+	switch {
+	case j == nil || j.stopped:
+		t.Show(talk.Way, &WayGoing{Idle: true, Says: w.gist(t)})
+	case j.fault != "":
+		t.Show(talk.Way, &WayGoing{Idle: true, Says: j.standing(t) + j.fault})
+	default:
+		j.units = t.Units
+		t.Show(talk.Way, &Way{Journey: j, Fresh: same(j.of, t.Plan)})
+	}
+}
+
+// gist is the section in a sentence.
+func (w *ways) gist(t *Turn) string {
+	j := w.journey
+	switch {
+	case len(t.Plan.Way.Points) == 0 && (j == nil || !same(j.of, t.Plan)):
+		return talk.Of(talk.Way).Closed
+	case j == nil:
+		return several(len(t.Plan.Way.Points), "waypoint", "waypoints") + ", not worked out yet."
+	case j.stopped:
+		return "Stopped before it was found."
+	case j.fault != "":
+		return j.standing(t) + j.fault
+	}
+	return j.standing(t) + j.outcome()
+}
+
+// standing says that what was found belongs to an earlier plan.
+func (j *journey) standing(t *Turn) string {
+	if same(j.of, t.Plan) {
+		return ""
+	}
+	return "Of an earlier plan: "
+}

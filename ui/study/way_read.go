@@ -1,0 +1,137 @@
+package study
+
+import (
+	"errors"
+	"math"
+	"strconv"
+	"strings"
+
+	"cohoist/core/plan"
+	"cohoist/core/unit"
+	"cohoist/core/vec"
+	"cohoist/ui/format"
+)
+
+// The texts in which a way is typed: a line for each waypoint, x y z, heading, time; a line for each box, its leg and
+// what it spans along x, y and z. A dash stands for what is left out.
+const (
+	wayPoint = "x y z, heading in °, time in s"
+	wayBox   = "leg, x from to, y from to, z from to"
+)
+
+// blankMark stands for a number that is left out.
+const blankMark = "-"
+
+// lines are the lines of a text that hold something, each cut into words. A comma or semicolon with a space after it
+// parts words; a comma within a number is its decimal mark.
+func lines(text string) [][]string {
+	var out [][]string
+	for _, l := range strings.Split(text, "\n") {
+		words := strings.FieldsFunc(strings.NewReplacer(", ", " ", ";", " ").Replace(l+" "), func(r rune) bool { return r == ' ' || r == '\t' || r == '\r' || r == '\u00a0' })
+		if len(words) > 0 {
+			out = append(out, words)
+		}
+	}
+	return out
+}
+
+// left tells that a word stands for nothing.
+func left(word string) bool { return word == blankMark || word == "–" || word == "−" }
+
+// readPoints reads waypoints.
+func readPoints(text string, u format.Units) ([]plan.Waypoint, error) {
+	var out []plan.Waypoint
+	units := []string{u.Length, u.Length, u.Length, "°", "s"}
+	for i, words := range lines(text) {
+		name := "Waypoint " + strconv.Itoa(i+1)
+		x, err := readLine(name, words, units, 3)
+		switch {
+		case err != nil:
+			return nil, err
+		case math.IsNaN(x[0] + x[1] + x[2]):
+			return nil, errors.New(name + " needs its x, y and z.")
+		}
+		out = append(out, plan.Waypoint{At: vec.V3(x[:3]), Heading: x[3], Time: x[4]})
+	}
+	return out, nil
+}
+
+// readBoxes reads boxes.
+func readBoxes(text string, u format.Units) ([]plan.Corridor, error) {
+	var out []plan.Corridor
+	units := []string{"", u.Length, u.Length, u.Length, u.Length, u.Length, u.Length}
+	for i, words := range lines(text) {
+		name := "Box " + strconv.Itoa(i+1)
+		x, err := readLine(name, words, units, 3)
+		switch {
+		case err != nil:
+			return nil, err
+		case !(x[0] >= 1) || x[0] != math.Trunc(x[0]) || x[0] > 1e6:
+			return nil, errors.New(name + " begins with its leg: 1 is from the first waypoint to the second.")
+		}
+		b := plan.Corridor{Leg: int(x[0]), Min: vec.V3{x[1], x[3], x[5]}, Max: vec.V3{x[2], x[4], x[6]}}
+		for a := range 3 {
+			if b.Min[a] > b.Max[a] {
+				return nil, errors.New(name + " ends along " + "xyz"[a:a+1] + " before it begins.")
+			}
+		}
+		out = append(out, b)
+	}
+	return out, nil
+}
+
+// readLine reads the numbers of a line; those it does not have are left out.
+func readLine(name string, words, units []string, least int) ([]float64, error) {
+	if len(words) < least || len(words) > len(units) {
+		return nil, errors.New(name + " is to be " + strconv.Itoa(least) + " to " + strconv.Itoa(len(units)) + " numbers with spaces between them.")
+	}
+	out := make([]float64, len(units))
+	for i := range out {
+		out[i] = math.NaN()
+		if i >= len(words) || left(words[i]) {
+			continue
+		}
+		v, err := unit.Parse(words[i], units[i])
+		if err != nil {
+			return nil, errors.New(name + ": " + err.Error())
+		}
+		out[i] = v
+	}
+	return out, nil
+}
+
+// writePoints is the text of waypoints.
+func writePoints(list []plan.Waypoint, u format.Units) string {
+	units := []string{u.Length, u.Length, u.Length, "°", "s"}
+	text := ""
+	for _, p := range list {
+		text += writeLine([]float64{p.At[0], p.At[1], p.At[2], p.Heading, p.Time}, units)
+	}
+	return text
+}
+
+// writeBoxes is the text of boxes.
+func writeBoxes(list []plan.Corridor, u format.Units) string {
+	units := []string{"", u.Length, u.Length, u.Length, u.Length, u.Length, u.Length}
+	text := ""
+	for _, b := range list {
+		text += writeLine([]float64{float64(b.Leg), b.Min[0], b.Max[0], b.Min[1], b.Max[1], b.Min[2], b.Max[2]}, units)
+	}
+	return text
+}
+
+// writeLine writes numbers with two spaces between them, those left out at the end not at all.
+func writeLine(x []float64, units []string) string {
+	last := len(x)
+	for last > 0 && math.IsNaN(x[last-1]) {
+		last--
+	}
+	words := make([]string, last)
+	for i := range words {
+		words[i] = blankMark
+		if !math.IsNaN(x[i]) {
+			words[i] = unit.Figures(x[i]/unit.Scale(units[i]), 9)
+		}
+	}
+	return strings.Join(words, "  ") + "\n"
+}

@@ -1,0 +1,228 @@
+package study
+
+import (
+	"math"
+	"strings"
+	"testing"
+
+	"cohoist/core/plan"
+	"cohoist/core/report"
+	"cohoist/core/solve"
+	"cohoist/core/way"
+	"cohoist/ui/format"
+	"cohoist/ui/talk"
+)
+
+// door is the example's page with the section open and its way worked out.
+func door(t *testing.T, p plan.Plan) *page {
+	t.Helper()
+	g := newPage(talk.Long)
+	g.ask(p, talk.Way)
+	g.settle()
+	g.Hear(Message{Do: "way find"})
+	g.settle()
+	return g
+}
+
+// The example's way has the numbers of the core: time, legs, a picture and a sentence for each frame, and the sentence says what limits it.
+func TestAWay(t *testing.T) {
+	p := named(t, "boathouse-panel")
+	g := door(t, p)
+	m := (&Turn{Question: Question{Ask: talk.Ask{Plan: p, Report: report.Build(p)}}}).model()
+	full, _ := plan.Assume(p)
+	r, limits := way.Of(full, m)
+	s := solve.NewSolver()
+	found, err := r.Shortest(m, m.Share(s).Apart, limits, s)
+	if err != nil {
+		t.Fatal(err)
+	}
+	piece, gist := g.pieces[talk.Way], g.pieces[talk.Way+"-gist"]
+	if !strings.Contains(gist, lasts(found.Duration())) || !strings.Contains(gist, "is limited by") {
+		t.Errorf("%s, found %g s", gist, found.Duration())
+	}
+	for _, l := range way.Legs(m, m.Share(s).Apart, found.Path, limits, s) {
+		if !strings.Contains(piece, lasts(l.Duration)) || !strings.Contains(piece, amount(l.Speed, "m/s")) {
+			t.Errorf("a leg of %g s at %g m/s is not shown", l.Duration, l.Speed)
+		}
+	}
+	if n := strings.Count(piece, " data-on="); n != 3 { // words, picture, plots
+		t.Errorf("%d frames are shown at first", n)
+	}
+	if n := strings.Count(piece, "; vehicles tilt up to "); n != mostFrames+1 {
+		t.Errorf("%d sentences", n)
+	}
+	t.Logf("%s\n%d bytes\n%s", gist, len(piece), letters(piece))
+}
+
+// What a way keeps shows in its frames: the payload is at the waypoints, in the box on its leg, and no frame is over a limit.
+func TestFramesKeepTheLimits(t *testing.T) {
+	p := named(t, "boathouse-panel")
+	full, _ := plan.Assume(p)
+	m := (&Turn{Question: Question{Ask: talk.Ask{Plan: p, Report: report.Build(p)}}}).model()
+	j := &journey{of: p, units: format.SI, model: m}
+	j.route, j.limits = way.Of(full, m)
+	j.work(solve.NewSolver(), func(string) bool { return true })
+	if j.fault != "" || len(j.frames) != mostFrames+1 {
+		t.Fatal(j.fault, len(j.frames))
+	}
+	for _, f := range j.frames {
+		u, _ := j.hardest(f)
+		if !(u <= p.Limits.Utilisation*(1+1e-3)) || !(f.State.Velocity.Norm() <= p.Way.SpeedMax*(1+1e-3)) || !(j.lean(f) <= p.Limits.Cone*math.Pi/180) { // peaks between the instants solved
+			t.Errorf("%s", j.says(f))
+		}
+		box := p.Way.Boxes[0]
+		for a := range 3 {
+			if f.Leg == box.Leg-1 && !(f.State.At[a] >= box.Min[a]-1e-9 && f.State.At[a] <= box.Max[a]+1e-9) {
+				t.Errorf("outside the box at %v", f.State.At)
+			}
+		}
+		// By hand: from the middle the outermost rotor reaches 0.75 m of attachment, 0.52 m of rotors, and the turn and lean that
+		// leg 3 has; the opening is 3.4 m wide about y = 1.
+		for k, at := range f.Places {
+			if math.Abs(f.State.At[0]-7) < 1 && !(math.Abs(at[1]-1)+m.Craft[k].Vehicle.Reach < 1.7) {
+				t.Errorf("%s hits the door at %v", m.Craft[k].ID, at)
+			}
+		}
+	}
+	ends := []way.Instant{j.frames[0], j.frames[mostFrames]}
+	for i, want := range []plan.Waypoint{p.Way.Points[0], p.Way.Points[len(p.Way.Points)-1]} {
+		if d := ends[i].State.At.Sub(want.At).Norm(); d > 1e-9 || math.Abs(ends[i].State.Heading*180/math.Pi-want.Heading) > 1e-7 {
+			t.Errorf("it is at %v, %g, not at %v", ends[i].State.At, ends[i].State.Heading, want)
+		}
+	}
+}
+
+// Texts of a way: units, decimal commas, dashes; what is written reads back; what is none is one sentence that names the line.
+func TestWayTexts(t *testing.T) {
+	feet := format.Units{Length: "ft", Mass: "kg", Force: "N"}
+	points, err := readPoints("0 0 1\n\n1,5; -2 80cm 90 \n 3, 4, 5, -, 12,5\n", format.SI)
+	if err != nil || len(points) != 3 || points[1].At != [3]float64{1.5, -2, 0.8} || points[1].Heading != 90 || !math.IsNaN(points[2].Heading) || points[2].Time != 12.5 || !math.IsNaN(points[0].Heading) {
+		t.Fatalf("%v, %v", points, err)
+	}
+	again, err := readPoints(writePoints(points, feet), feet)
+	if err != nil || len(again) != 3 || again[1].At.Sub(points[1].At).Norm() > 1e-8 || again[2].Time != 12.5 || !math.IsNaN(again[2].Heading) {
+		t.Errorf("%q reads %v, %v", writePoints(points, feet), again, err)
+	}
+	boxes, err := readBoxes("2 - - −1 1 0,5 2", format.SI)
+	if err != nil || boxes[0].Leg != 2 || !math.IsNaN(boxes[0].Min[0]) || boxes[0].Min[1] != -1 || boxes[0].Max[2] != 2 {
+		t.Errorf("%v, %v", boxes, err)
+	}
+	if text := writeBoxes(boxes, format.SI); text != "2  -  -  −1  1  0.5  2\n" {
+		t.Errorf("%q", text)
+	}
+	for text, want := range map[string]string{"1 2": "Waypoint 1 is to be 3 to 5 numbers", "1 2 3\n1 2 x": "Waypoint 2: “x” is not a number", "1 2 3 4 5 6": "3 to 5 numbers", "1 2 -": "needs its x, y and z", "1 2 3kg": "Waypoint 1: "} {
+		if _, err := readPoints(text, format.SI); err == nil || !strings.Contains(err.Error(), want) {
+			t.Errorf("%q: %v, want %q", text, err, want)
+		}
+	}
+	for text, want := range map[string]string{"0 1 2": "begins with its leg", "1,5 1 2": "begins with its leg", "1 2 1": "ends along x before it begins"} {
+		if _, err := readBoxes(text, format.SI); err == nil || !strings.Contains(err.Error(), want) {
+			t.Errorf("%q: %v, want %q", text, err, want)
+		}
+	}
+}
+
+// What is typed becomes the plan's in one step; a text with a fault stays as it was typed, until the plan's way is another.
+func TestTypingAWay(t *testing.T) {
+	g := newPage(talk.Long)
+	g.ask(named(t, "beam-pair"), talk.Way)
+	g.settle()
+	g.Hear(Message{Do: "way start"})
+	g.settle()
+	if g.plan == nil || len(g.plan.Way.Points) != 4 {
+		t.Fatal("no way to begin with")
+	}
+	g.plan = nil
+	const faulty = "0 0 0\n1 2"
+	g.set(map[string]string{"way.points": faulty})
+	if g.plan != nil || g.values["way-points"] != faulty || !strings.Contains(g.pieces["fault way.points"], "Waypoint 2") {
+		t.Errorf("%q, %q", g.values["way-points"], g.pieces["fault way.points"])
+	}
+	g.set(map[string]string{"way.points": "0 0 0\n2 0 1e9"})
+	if g.plan != nil || !strings.Contains(g.pieces["fault way.points"], "way.points[1]") {
+		t.Errorf("%q", g.pieces["fault way.points"])
+	}
+	g.set(map[string]string{"way.points": "0 0 0\n2 0 1,5 90", "way.boxes": "1 - - -1 1"})
+	if g.plan == nil || len(g.plan.Way.Points) != 2 || g.plan.Way.Points[1].At[2] != 1.5 || len(g.plan.Way.Boxes) != 1 || g.pieces["fault way.points"] != "" {
+		t.Fatalf("%+v", g.plan)
+	}
+	g.set(map[string]string{"way.points": faulty})
+	g.ask(named(t, "boathouse-panel"), talk.Way)
+	g.settle()
+	if !strings.HasPrefix(g.values["way-points"], "0  0  0.6  90\n0.5") || g.pieces["fault way.points"] != "" {
+		t.Errorf("%q, %q", g.values["way-points"], g.pieces["fault way.points"])
+	}
+}
+
+// What cannot be worked out says so in a sentence; a way with times says whether it is too fast; a stopped search says that.
+func TestWaysThatAreNone(t *testing.T) {
+	p := named(t, "boathouse-panel")
+	said := func(p plan.Plan) string { return door(t, p).pieces[talk.Way+"-gist"] }
+	at := func(i int, s float64) plan.Plan {
+		q := p.Clone()
+		q.Way.Points[i].Time = s
+		return q
+	}
+	if got := said(at(6, 60)); !strings.Contains(got, "In the 60\u202fs given it stays within every limit") {
+		t.Error(got)
+	}
+	if got := said(at(6, 8)); !strings.Contains(got, "too fast: leg") && !strings.Contains(got, "cannot hold") {
+		t.Error(got)
+	}
+	if got := said(at(5, 60)); !strings.Contains(got, "at the fastest") { // the last leg is free
+		t.Error(got)
+	}
+	if got := said(at(5, 6)); got != "The team does not stay within its limits with the times given, however slow the rest is." {
+		t.Error(got)
+	}
+	if got := said(at(0, 5)); got != "The times of the points must grow from zero." {
+		t.Error(got)
+	}
+	outside := p.Clone()
+	outside.Way.Boxes[0].Min[1] = 1.1
+	if got := said(outside); got != "A point lies outside a box of its leg." {
+		t.Error(got)
+	}
+	one := p.Clone()
+	one.Way.Points, one.Way.Boxes = one.Way.Points[:1], nil
+	if got := said(one); got != "Write at least two waypoints." {
+		t.Error(got)
+	}
+	if got := said(named(t, "lens-too-heavy")); !strings.Contains(got, "at least two") {
+		t.Error(got)
+	}
+	g := newPage(talk.Long)
+	g.ask(p, talk.Way)
+	g.settle()
+	paused := 0
+	g.Pause = func(int) {
+		if paused++; paused == 40 {
+			g.Hear(Message{Do: "way stop"})
+		}
+	}
+	g.Hear(Message{Do: "way find"})
+	g.settle()
+	if got := g.pieces[talk.Way+"-gist"]; got != "Stopped before it was found." {
+		t.Error(got)
+	}
+}
+
+// A rigid team leans on its way; other units show other numbers of the same way.
+func TestARigidTeamsWay(t *testing.T) {
+	p := named(t, "lattice-panel")
+	p.Way = firstWay(p)
+	g := door(t, p)
+	if got := g.pieces[talk.Way+"-gist"]; !strings.Contains(got, "at the fastest") {
+		t.Fatal(got)
+	}
+	if strings.Contains(g.pieces[talk.Way], "Cable that leans") || !strings.Contains(g.pieces[talk.Way], "Vehicle that tilts most") {
+		t.Error("a rigid team has no cables, and tilts")
+	}
+	g.gen++
+	g.Hear(Message{Ask: &talk.Ask{Gen: g.gen, Plan: p, Report: report.Build(p), Units: format.Units{Length: "ft", Mass: "kg", Force: "N"}, Open: []string{talk.Way}}})
+	g.settle()
+	if got := letters(g.pieces[talk.Way]); !strings.Contains(got, "6.56\u202fft") || strings.HasPrefix(g.values["way-points"], "0  0  2") {
+		t.Error(got)
+	}
+	t.Log(g.pieces[talk.Way+"-gist"])
+}

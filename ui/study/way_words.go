@@ -1,0 +1,293 @@
+package study
+
+import (
+	"math"
+	"strings"
+	"time"
+
+	"cohoist/core/plan"
+	"cohoist/core/share"
+	"cohoist/core/solve"
+	"cohoist/core/vec"
+	"cohoist/core/way"
+	"cohoist/ui/format"
+)
+
+// journey is a way as it was asked for and what came of it.
+type journey struct {
+	of      plan.Plan
+	units   format.Units
+	model   *share.Model
+	apart   *share.Apart
+	route   way.Route
+	limits  way.Limits
+	fault   string
+	stopped bool
+	found   way.Found
+	legs    []way.Leg
+	peaks   []way.Instant // of each leg, where it comes closest to its limits
+	frames  []way.Instant // evenly in time
+	worst   int           // the frame that comes closest to its limits
+	took    time.Duration
+}
+
+// mostFrames is how many pictures a small team has; a large one has fewer, as each takes more room.
+const mostFrames, leastFrames = 120, 24
+
+func (j *journey) count() int {
+	return max(leastFrames, min(mostFrames, mostFrames*12/len(j.model.Craft)))
+}
+
+// settle finds the frame to begin with.
+func (j *journey) settle() {
+	j.worst = int(math.Round(j.found.At / j.found.Duration() * float64(len(j.frames)-1)))
+}
+
+// outcome is the answer in a sentence.
+func (j *journey) outcome() string {
+	if !j.found.Free {
+		switch {
+		case math.IsInf(j.found.Reach, 1):
+			return "With the times given there is an instant that the team cannot hold."
+		case j.found.Reach > 1+1e-6:
+			return "With the times given it is too fast: leg " + digits(j.worstLeg()+1) + " is beyond " + j.limitOf(j.worstLeg()) + "."
+		}
+		return "In the " + lasts(j.found.Duration()) + " given it stays within every limit; closest on leg " + digits(j.worstLeg()+1) + ", to " + j.limitOf(j.worstLeg()) + "."
+	}
+	return "In " + lasts(j.found.Duration()) + " at the fastest; leg " + digits(j.worstLeg()+1) + " is limited by " + j.limitOf(j.worstLeg()) + "."
+}
+
+// swing is how far the way leaves the box around its waypoints, m, and when, s.
+func (j *journey) swing() (far, when float64) {
+	lo, hi := j.route.Points[0].At, j.route.Points[0].At
+	for _, p := range j.route.Points {
+		for a := range 3 {
+			lo[a], hi[a] = math.Min(lo[a], p.At[a]), math.Max(hi[a], p.At[a])
+		}
+	}
+	for _, f := range j.frames {
+		out := vec.V3{}
+		for a := range 3 {
+			out[a] = math.Max(0, math.Max(lo[a]-f.State.At[a], f.State.At[a]-hi[a]))
+		}
+		if d := out.Norm(); d > far {
+			far, when = d, f.Time
+		}
+	}
+	return far, when
+}
+
+// warns says what of the way may surprise.
+func (j *journey) warns() []string {
+	var list []string
+	if far, when := j.swing(); far > 0.1 {
+		list = append(list, "Between waypoints it swings out of the box around them all, by up to "+j.units.Small(far)+" at "+lasts(when)+". A box on that leg, another waypoint, or times that suit one another hold it in.")
+	}
+	low, when := math.Inf(1), 0.0
+	for _, f := range j.frames {
+		if f.State.At[2] < low {
+			low, when = f.State.At[2], f.Time
+		}
+	}
+	if low < 0 && j.of.Way.Points[0].At[2] >= 0 {
+		list = append(list, "At "+lasts(when)+" the centre of mass is below z = 0, by "+j.units.Small(-low)+".")
+	}
+	return list
+}
+
+// lasts is a time of a way.
+func lasts(x float64) string {
+	if x < 120 {
+		return seconds(x)
+	}
+	return format.Span(x)
+}
+
+// worstLeg is the leg that comes closest to its limits.
+func (j *journey) worstLeg() int {
+	best := 0
+	for k, l := range j.legs {
+		if l.Reach > j.legs[best].Reach*(1+1e-6) {
+			best = k
+		}
+	}
+	return best
+}
+
+// limitOf is what a leg comes closest to.
+func (j *journey) limitOf(leg int) string {
+	l := j.legs[leg]
+	who := ""
+	if n := len(l.Who); n > 0 && n < len(j.model.Craft) {
+		who = " of " + strings.Join(l.Who[:min(n, 4)], ", ")
+		if n > 4 {
+			who += " and others"
+		}
+	} else if n > 1 {
+		who = " of all"
+	}
+	switch l.Limit {
+	case way.Utilisation:
+		return "the utilisation" + who
+	case way.Tilt:
+		return "the tilt" + who
+	case way.Cone:
+		return "how far the cables" + who + " may lean"
+	case way.WorkingLoad:
+		return "the working load of the cables" + who
+	case way.Separation:
+		return "the distance between the vehicles" + who
+	case way.Slack:
+		return "the least pull of the cables" + who
+	case way.Speed:
+		return "the largest speed"
+	case way.None:
+		return "nothing: it needs no more than hover"
+	}
+	return "what the team can hold"
+}
+
+// wayLeg is a row of the table of legs.
+type wayLeg struct{ Name, Long, Time, Fast, Accel, Peak, Closest, Limit string }
+
+func (j *journey) rows() []wayLeg {
+	var out []wayLeg
+	for k, l := range j.legs {
+		out = append(out, wayLeg{Name: digits(k + 1), Long: j.units.Show(format.Length, j.long(k)), Time: lasts(l.Duration), Fast: amount(l.Speed, "m/s"),
+			Accel: amount(l.Acceleration, "m/s²"), Peak: j.peak(k), Closest: closeness(l.Reach), Limit: capital(j.limitOf(k)) + ", at " + lasts(l.At)})
+	}
+	return out
+}
+
+// closeness is how much of the way from hover to a limit is used up.
+func closeness(reach float64) string {
+	if math.IsInf(reach, 1) {
+		return "beyond"
+	}
+	return format.Share(reach)
+}
+
+// long is the length of a leg, by chords.
+func (j *journey) long(leg int) float64 {
+	sum, from, took := 0.0, j.found.Start(leg), j.legs[leg].Duration
+	last := j.found.Path.At(from).At
+	for i := range 200 {
+		at := j.found.Path.At(from + took*float64(i+1)/200).At
+		sum += at.Sub(last).Norm()
+		last = at
+	}
+	return sum
+}
+
+// peak is the largest utilisation seen on a leg.
+func (j *journey) peak(leg int) string {
+	most := math.NaN()
+	for _, f := range append([]way.Instant{j.peaks[leg]}, j.frames...) {
+		if f.Leg == leg && !(f.Utilisation <= most) && !math.IsNaN(f.Utilisation) {
+			most = f.Utilisation
+		}
+	}
+	if math.IsNaN(most) {
+		return "no balance"
+	}
+	return used(most)
+}
+
+// evenly is within what part of one another vehicles work alike: ties of the share are broken within a thousandth.
+const evenly = 2e-3
+
+// hardest is the utilisation of the vehicle that works hardest at an instant, and which it is.
+func (j *journey) hardest(f way.Instant) (float64, string) {
+	most, least, who := math.Inf(-1), math.Inf(1), ""
+	for i, p := range f.Parts {
+		least = math.Min(least, p.Utilisation)
+		if p.Utilisation > most*(1+1e-6) {
+			most, who = p.Utilisation, j.model.Craft[i].ID
+		}
+	}
+	if len(f.Parts) > 1 && least > most*(1-evenly) {
+		who = "all"
+	}
+	return f.Utilisation, who
+}
+
+// lean is how far the cables lean at an instant, and tilt how far the vehicles do, radians; NaN: there is none.
+func (j *journey) lean(f way.Instant) float64 {
+	most := math.NaN()
+	for _, p := range f.Parts {
+		if !math.IsNaN(p.CableAngle) && !(p.CableAngle <= most) {
+			most = p.CableAngle
+		}
+	}
+	return most
+}
+
+func (j *journey) tilt(f way.Instant) float64 {
+	most := math.NaN()
+	for i := range f.Parts {
+		if up := j.thrust(f, i); !(math.Acos(math.Min(up[2], 1)) <= most) {
+			most = math.Acos(math.Min(up[2], 1))
+		}
+	}
+	return most
+}
+
+// thrust is the direction in which a vehicle thrusts, level axes.
+func (j *journey) thrust(f way.Instant, i int) vec.V3 {
+	return f.Motion.Attitude.Mul(f.Parts[i].Thrust).Unit()
+}
+
+// says is an instant in words.
+func (j *journey) says(f way.Instant) string {
+	text := "At " + lasts(f.Time) + ", leg " + digits(f.Leg+1) + ": " + amount(f.State.Velocity.Norm(), "m/s") + ", heading " + degrees(math.Round(f.State.Heading*180/math.Pi))
+	if f.Status != solve.Optimal {
+		return text + "; no way to hold this was found."
+	}
+	u, who := j.hardest(f)
+	if who == "all" {
+		text += "; all work alike, " + used(u)
+	} else {
+		text += "; " + who + " works hardest, " + used(u)
+	}
+	if a := j.lean(f); !math.IsNaN(a) {
+		text += "; cables lean up to " + inDegrees(a)
+	}
+	return text + "; vehicles tilt up to " + inDegrees(j.tilt(f)) + "."
+}
+
+// room is what the team takes up on a leg with payload and rotors: spans along x, y and z.
+func (j *journey) room(leg int) string {
+	lo, hi := vec.V3{math.Inf(1), math.Inf(1), math.Inf(1)}, vec.V3{math.Inf(-1), math.Inf(-1), math.Inf(-1)}
+	put := func(p vec.V3) {
+		for a := range 3 {
+			lo[a], hi[a] = math.Min(lo[a], p[a]), math.Max(hi[a], p[a])
+		}
+	}
+	body := formOf(j.model.Plan.Payload)
+	for i, f := range j.frames {
+		if f.Leg != leg && !(i > 0 && j.frames[i-1].Leg == leg) {
+			continue
+		}
+		body.each(func(p vec.V3) { put(j.moved(f, p)) })
+		for k, p := range f.Places {
+			r, up := j.model.Craft[k].Vehicle.Reach, j.thrust(f, k)
+			for a := range 3 { // a disc's span along an axis
+				half := r * math.Sqrt(math.Max(0, 1-float64(up[a]*up[a])))
+				lo[a], hi[a] = math.Min(lo[a], p[a]-half), math.Max(hi[a], p[a]+half)
+			}
+		}
+	}
+	text := ""
+	for a := range 3 {
+		text += "xyz"[a:a+1] + " " + j.units.Bare(format.Length, lo[a]) + " to " + j.units.Show(format.Length, hi[a])
+		if a < 2 {
+			text += "; "
+		}
+	}
+	return text
+}
+
+// moved is where a point of the payload is at an instant, level axes.
+func (j *journey) moved(f way.Instant, p vec.V3) vec.V3 {
+	return f.State.At.Add(f.Motion.Attitude.Mul(p.Sub(j.model.Body.COM)))
+}
