@@ -40,13 +40,6 @@ func InstantAt(m *share.Model, apart *share.Apart, p *Path, t float64, s *solve.
 	return instantAt(m, apart, p, leg, (t-p.starts[leg])/p.Durations[leg], s)
 }
 
-// FlyAt is the team at a time, s from the start.
-func FlyAt(m *share.Model, apart *share.Apart, p *Path, t float64, s *solve.Solver) Instant {
-	t = math.Min(math.Max(t, 0), p.Duration())
-	leg := p.Leg(t)
-	return instantAt(m, apart, p, leg, math.Min((t-p.starts[leg])/p.Durations[leg], 1), s)
-}
-
 func instantAt(m *share.Model, apart *share.Apart, p *Path, leg int, at float64, s *solve.Solver) Instant {
 	v, x := motion(m, p, leg, at)
 	i := Instant{Time: p.starts[leg] + float64(at*p.Durations[leg]), Leg: leg, State: x, Motion: v,

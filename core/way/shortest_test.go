@@ -201,10 +201,10 @@ func TestStopped(t *testing.T) {
 	}
 	r.GoOn = func(int) bool { return true }
 	near(t, "duration", shortest(t, r, m, unlimited).Duration(), want.Duration(), 1e-12)
-	f, p := FlyAt(m, nil, want.Path, want.Duration(), s), want.Path
+	f, p := InstantAt(m, nil, want.Path, want.Duration(), s), want.Path
 	all := Fly(m, nil, p, 2, s)
 	near(t, "at the end", f.Utilisation, all[len(all)-1].Utilisation, 1e-9)
-	near(t, "in the middle of leg 2", FlyAt(m, nil, p, p.Start(1)+p.Durations[1]/2, s).State.At.Sub(all[3].State.At).Norm(), 0, 1e-12)
+	near(t, "in the middle of leg 2", InstantAt(m, nil, p, p.Start(1)+p.Durations[1]/2, s).State.At.Sub(all[3].State.At).Norm(), 0, 1e-12)
 }
 
 // Slow legs with a time given before one that is free, whose first guess has their pace: there is a way. What is too fast says so.

@@ -4213,87 +4213,97 @@ func (c *Way) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 		}
 		vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t"}
 		vgparent.AppendChild(vgn)
-		vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "wy-scrub"}}}
+		vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "study-inside"}}}
 		vgparent.AppendChild(vgn)
 		{
 			vgparent := vgn
 			_ = vgparent
-			vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "tools"}}}
+			vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t"}
 			vgparent.AppendChild(vgn)
-			vgn.SetInnerHTML(vugu.HTML("\x3Cbutton type=\"button\" id=\"way-play\" data-play=\"way-at\"\x3EPlay\x3C/button\x3E"))
-			vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "label", Attr: []vugu.VGAttribute{{Namespace: "", Key: "for", Val: "way-at"}}}
-			vgparent.AppendChild(vgn)
-			vgn.SetInnerHTML(vugu.HTML("Time"))
-			vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "input", Attr: []vugu.VGAttribute{{Namespace: "", Key: "type", Val: "range"}, vugu.VGAttribute{Namespace: "", Key: "id", Val: "way-at"}, vugu.VGAttribute{Namespace: "", Key: "data-scrub", Val: "way"}, vugu.VGAttribute{Namespace: "", Key: "min", Val: "0"}, vugu.VGAttribute{Namespace: "", Key: "step", Val: "1"}}}
-			vgparent.AppendChild(vgn)
-			vgn.AddAttrInterface("data-ms", c.ms())
-			vgn.AddAttrInterface("max", c.last())
-			vgn.AddAttrInterface("value", strconv.Itoa(c.Journey.worst))
-			vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "wy-says"}, vugu.VGAttribute{Namespace: "", Key: "id", Val: "way-now"}, vugu.VGAttribute{Namespace: "", Key: "data-frames", Val: "way"}, vugu.VGAttribute{Namespace: "", Key: "data-says", Val: "way-at"}}}
+			vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "wy-scrub"}}}
 			vgparent.AppendChild(vgn)
 			{
 				vgparent := vgn
 				_ = vgparent
-				for i, f := range c.Journey.frames {
-					var vgiterkey interface{} = i
-					_ = vgiterkey
-					i := i
-					_ = i
-					f := f
-					_ = f
-					vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "p", Attr: []vugu.VGAttribute(nil)}
+				vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "tools"}}}
+				vgparent.AppendChild(vgn)
+				vgn.SetInnerHTML(vugu.HTML("\x3Cbutton type=\"button\" id=\"way-play\" data-play=\"way-at\"\x3EPlay\x3C/button\x3E"))
+				vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "label", Attr: []vugu.VGAttribute{{Namespace: "", Key: "for", Val: "way-at"}}}
+				vgparent.AppendChild(vgn)
+				vgn.SetInnerHTML(vugu.HTML("Time"))
+				vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "input", Attr: []vugu.VGAttribute{{Namespace: "", Key: "type", Val: "range"}, vugu.VGAttribute{Namespace: "", Key: "id", Val: "way-at"}, vugu.VGAttribute{Namespace: "", Key: "data-scrub", Val: "way"}, vugu.VGAttribute{Namespace: "", Key: "min", Val: "0"}, vugu.VGAttribute{Namespace: "", Key: "step", Val: "1"}}}
+				vgparent.AppendChild(vgn)
+				vgn.AddAttrInterface("data-ms", c.ms())
+				vgn.AddAttrInterface("max", c.last())
+				vgn.AddAttrInterface("value", strconv.Itoa(c.Journey.worst))
+				vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "wy-says"}, vugu.VGAttribute{Namespace: "", Key: "id", Val: "way-now"}, vugu.VGAttribute{Namespace: "", Key: "data-frames", Val: "way"}, vugu.VGAttribute{Namespace: "", Key: "data-says", Val: "way-at"}}}
+				vgparent.AppendChild(vgn)
+				{
+					vgparent := vgn
+					_ = vgparent
+					for i, f := range c.Journey.frames {
+						var vgiterkey interface{} = i
+						_ = vgiterkey
+						i := i
+						_ = i
+						f := f
+						_ = f
+						vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "p", Attr: []vugu.VGAttribute(nil)}
+						vgparent.AppendChild(vgn)
+						vgn.AddAttrInterface("data-on", i == c.Journey.worst)
+						vgn.SetInnerHTML(c.Journey.says(f))
+					}
+				}
+			}
+			vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t"}
+			vgparent.AppendChild(vgn)
+			vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "wy-both"}}}
+			vgparent.AppendChild(vgn)
+			{
+				vgparent := vgn
+				_ = vgparent
+				vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t\t"}
+				vgparent.AppendChild(vgn)
+				vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "figure", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "wy"}}}
+				vgparent.AppendChild(vgn)
+				{
+					vgparent := vgn
+					_ = vgparent
+					{
+						var vgcomp vugu.Builder = c.stage()
+						if vgcomp != nil {
+							vgin.BuildEnv.WireComponent(vgcomp)
+							vgout.Components = append(vgout.Components, vgcomp)
+							vgn = &vugu.VGNode{Component: vgcomp}
+							vgparent.AppendChild(vgn)
+						}
+					}
+					vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "figcaption", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "lead"}}}
 					vgparent.AppendChild(vgn)
-					vgn.AddAttrInterface("data-on", i == c.Journey.worst)
-					vgn.SetInnerHTML(c.Journey.says(f))
+					vgn.SetInnerHTML(c.caption())
 				}
-			}
-		}
-		vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t"}
-		vgparent.AppendChild(vgn)
-		vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "wy-both"}}}
-		vgparent.AppendChild(vgn)
-		{
-			vgparent := vgn
-			_ = vgparent
-			vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t\t"}
-			vgparent.AppendChild(vgn)
-			vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "figure", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "wy"}}}
-			vgparent.AppendChild(vgn)
-			{
-				vgparent := vgn
-				_ = vgparent
-				{
-					var vgcomp vugu.Builder = c.stage()
-					if vgcomp != nil {
-						vgin.BuildEnv.WireComponent(vgcomp)
-						vgout.Components = append(vgout.Components, vgcomp)
-						vgn = &vugu.VGNode{Component: vgcomp}
-						vgparent.AppendChild(vgn)
-					}
-				}
-				vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "figcaption", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "lead"}}}
+				vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t\t"}
 				vgparent.AppendChild(vgn)
-				vgn.SetInnerHTML(c.caption())
-			}
-			vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t\t"}
-			vgparent.AppendChild(vgn)
-			vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "figure", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "wy"}}}
-			vgparent.AppendChild(vgn)
-			{
-				vgparent := vgn
-				_ = vgparent
-				{
-					var vgcomp vugu.Builder = c.plot()
-					if vgcomp != nil {
-						vgin.BuildEnv.WireComponent(vgcomp)
-						vgout.Components = append(vgout.Components, vgcomp)
-						vgn = &vugu.VGNode{Component: vgcomp}
-						vgparent.AppendChild(vgn)
-					}
-				}
-				vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "figcaption", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "lead"}}}
+				vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "figure", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "wy"}}}
 				vgparent.AppendChild(vgn)
-				vgn.SetInnerHTML(vugu.HTML("Along the way, each from zero at its foot line. Dashed: the limit. Thin uprights: the waypoints. The upright line is the instant that is drawn."))
+				{
+					vgparent := vgn
+					_ = vgparent
+					{
+						var vgcomp vugu.Builder = c.plot()
+						if vgcomp != nil {
+							vgin.BuildEnv.WireComponent(vgcomp)
+							vgout.Components = append(vgout.Components, vgcomp)
+							vgn = &vugu.VGNode{Component: vgcomp}
+							vgparent.AppendChild(vgn)
+						}
+					}
+					vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "figcaption", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "lead"}}}
+					vgparent.AppendChild(vgn)
+					vgn.SetInnerHTML(vugu.HTML("Along the way, each from zero at its foot line. Dashed: the limit. Thin uprights: the waypoints. The upright line is the instant that is drawn."))
+				}
+				vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t"}
+				vgparent.AppendChild(vgn)
 			}
 			vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t"}
 			vgparent.AppendChild(vgn)

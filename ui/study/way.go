@@ -179,10 +179,10 @@ func (j *journey) work(s *solve.Solver, tell func(string) bool) {
 			j.stopped = true
 			return
 		}
-		j.frames = append(j.frames, way.FlyAt(j.model, j.apart, found.Path, found.Duration()*float64(i)/float64(j.count()), s))
+		j.frames = append(j.frames, way.InstantAt(j.model, j.apart, found.Path, found.Duration()*float64(i)/float64(j.count()), s))
 	}
 	for _, l := range j.legs {
-		j.peaks = append(j.peaks, way.FlyAt(j.model, j.apart, found.Path, l.At, s))
+		j.peaks = append(j.peaks, way.InstantAt(j.model, j.apart, found.Path, l.At, s))
 	}
 	j.settle()
 	j.took = time.Since(start)

@@ -19,7 +19,7 @@ type strip struct {
 }
 
 // Size of the plots.
-const stripLeft, stripRight, stripHigh, stripGap, stripTop = 16.0, 664.0, 92.0, 30.0, 8.0
+const stripLeft, stripRight, stripHigh, stripGap, stripTop = 16.0, 664.0, 92.0, 30.0, 16.0
 
 func (j *journey) strips() []strip {
 	list := []strip{
@@ -41,14 +41,14 @@ func (c *Way) plot() vugu.Builder { return node{c.Journey.plots()} }
 // plots draws the strips under one another over one axis of time, with an upright line at the instant that is drawn.
 func (j *journey) plots() *vugu.VGNode {
 	list := j.strips()
-	high := stripTop + float64(len(list))*(stripHigh+stripGap) + 30
+	high := stripTop + float64(len(list))*(stripHigh+stripGap) + 46
 	pic := image("wy-svg wy-plot", j.plotWords(list), stageWide, high)
 	x := func(t float64) float64 { return stripLeft + t/j.found.Duration()*(stripRight-stripLeft) }
-	foot := high - 30
+	foot := high - 46
 	for k := range len(j.legs) + 1 {
-		line(pic, "wy-joint", x(j.found.Start(k)), stripTop, x(j.found.Start(k)), foot)
+		line(pic, "wy-joint", x(j.found.Start(k)), stripTop+4, x(j.found.Start(k)), foot)
 		if k == 0 || x(j.found.Start(k))-x(j.found.Start(k-1)) > 12 {
-			text(pic, "bm-mid wy-quiet", x(j.found.Start(k)), stripTop+4, digits(k+1))
+			text(pic, "bm-mid wy-quiet", x(j.found.Start(k)), stripTop, digits(k+1))
 		}
 	}
 	var ys []func(float64) float64
@@ -57,16 +57,16 @@ func (j *journey) plots() *vugu.VGNode {
 	}
 	step := figure.Round125(j.found.Duration() / 6 * 1.999)
 	for t := 0.0; t <= j.found.Duration()*(1+1e-9); t += step {
-		text(pic, "bm-mid wy-quiet", x(t), foot+14, unit.Figures(t, 4))
+		text(pic, "bm-mid wy-quiet", x(t), foot+17, unit.Figures(t, 4))
 	}
-	text(pic, "bm-mid wy-quiet", (stripLeft+stripRight)/2, foot+27, "time, s")
+	text(pic, "bm-mid wy-quiet", (stripLeft+stripRight)/2, foot+39, "time, s")
 	frames := figure.SVG("g", figure.Attrs{"data-frames", "way"})
 	for i, f := range j.frames {
 		g := figure.SVG("g", nil)
 		if i == j.worst {
 			g.Attr = append(g.Attr, vugu.VGAttribute{Key: "data-on", Val: ""})
 		}
-		line(g, "wy-now", x(f.Time), stripTop+8, x(f.Time), foot)
+		line(g, "wy-now", x(f.Time), stripTop+6, x(f.Time), foot)
 		for k, s := range list {
 			if v := s.of(f); figureOf(v) {
 				circle(g, "wy-dot", dot{x(f.Time), ys[k](v)}, 3)
