@@ -3964,6 +3964,84 @@ var _ vjson.RawMessage
 var _ js.Value
 var _ log.Logger
 
+// WayFlight is the way as it was flown in time.
+type WayFlight struct {
+	Flight *flight
+	Fresh  bool
+	Says   string
+}
+
+func (c *WayFlight) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
+
+	vgout = &vugu.BuildOut{}
+
+	var vgiterkey interface{}
+	_ = vgiterkey
+	var vgn *vugu.VGNode
+	vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "study-inside"}}}
+	vgout.Out = append(vgout.Out, vgn) // root for output
+	vgn.AddAttrInterface("data-fresh", strconv.FormatBool(c.Fresh))
+	{
+		vgparent := vgn
+		_ = vgparent
+		vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t"}
+		vgparent.AppendChild(vgn)
+		if c.Says != "" {
+			vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "p", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "lead"}, vugu.VGAttribute{Namespace: "", Key: "id", Val: "flight-says"}}}
+			vgparent.AppendChild(vgn)
+			vgn.SetInnerHTML(c.Says)
+		}
+		vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t"}
+		vgparent.AppendChild(vgn)
+		if c.Flight != nil {
+			vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "ul", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "peaks-one"}, vugu.VGAttribute{Namespace: "", Key: "id", Val: "flight-peaks"}}}
+			vgparent.AppendChild(vgn)
+			{
+				vgparent := vgn
+				_ = vgparent
+				for vgiterkeyt, s := range c.Flight.peaks() {
+					var vgiterkey interface{} = vgiterkeyt
+					_ = vgiterkey
+					s := s
+					_ = s
+					vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "li", Attr: []vugu.VGAttribute(nil)}
+					vgparent.AppendChild(vgn)
+					vgn.SetInnerHTML(s)
+				}
+			}
+		}
+		vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t"}
+		vgparent.AppendChild(vgn)
+		if c.Flight != nil {
+			{
+				vgcompKey := vugu.MakeCompKey(0x21532336574033A9^vgin.CurrentPositionHash(), vgiterkey)
+				// ask BuildEnv for prior instance of this specific component
+				vgcomp, _ := vgin.BuildEnv.CachedComponent(vgcompKey).(*WayShow)
+				if vgcomp == nil {
+					// create new one if needed
+					vgcomp = new(WayShow)
+					vgin.BuildEnv.WireComponent(vgcomp)
+				}
+				vgin.BuildEnv.UseComponent(vgcompKey, vgcomp) // ensure we can use this in the cache next time around
+				vgcomp.Journey = &c.Flight.journey
+				vgout.Components = append(vgout.Components, vgcomp)
+				vgn = &vugu.VGNode{Component: vgcomp}
+				vgparent.AppendChild(vgn)
+			}
+		}
+		vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n"}
+		vgparent.AppendChild(vgn)
+	}
+	return vgout
+}
+
+// 'fix' unused imports
+var _ fmt.Stringer
+var _ reflect.Type
+var _ vjson.RawMessage
+var _ js.Value
+var _ log.Logger
+
 // WayForm is the way that is asked for.
 type WayForm struct {
 	Units       format.Units
@@ -4151,11 +4229,152 @@ var _ vjson.RawMessage
 var _ js.Value
 var _ log.Logger
 
+// WayShow is a way in pictures that a slider moves.
+type WayShow struct {
+	Journey *journey
+}
+
+func (c *WayShow) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
+
+	vgout = &vugu.BuildOut{}
+
+	var vgiterkey interface{}
+	_ = vgiterkey
+	var vgn *vugu.VGNode
+	vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "study-inside"}}}
+	vgout.Out = append(vgout.Out, vgn) // root for output
+	{
+		vgparent := vgn
+		_ = vgparent
+		vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t"}
+		vgparent.AppendChild(vgn)
+		vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "wy-scrub"}}}
+		vgparent.AppendChild(vgn)
+		{
+			vgparent := vgn
+			_ = vgparent
+			vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "tools"}}}
+			vgparent.AppendChild(vgn)
+			{
+				vgparent := vgn
+				_ = vgparent
+				vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "button", Attr: []vugu.VGAttribute{{Namespace: "", Key: "type", Val: "button"}}}
+				vgparent.AppendChild(vgn)
+				vgn.AddAttrInterface("data-play", c.Journey.name+"-at")
+				vgn.AddAttrInterface("id", c.Journey.name+"-play")
+				{
+					vgparent := vgn
+					_ = vgparent
+					vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "Play"}
+					vgparent.AppendChild(vgn)
+				}
+			}
+			vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "label", Attr: []vugu.VGAttribute(nil)}
+			vgparent.AppendChild(vgn)
+			vgn.AddAttrInterface("for", c.Journey.name+"-at")
+			{
+				vgparent := vgn
+				_ = vgparent
+				vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "Time"}
+				vgparent.AppendChild(vgn)
+			}
+			vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "input", Attr: []vugu.VGAttribute{{Namespace: "", Key: "type", Val: "range"}, vugu.VGAttribute{Namespace: "", Key: "min", Val: "0"}, vugu.VGAttribute{Namespace: "", Key: "step", Val: "1"}}}
+			vgparent.AppendChild(vgn)
+			vgn.AddAttrInterface("data-ms", c.ms())
+			vgn.AddAttrInterface("data-scrub", c.Journey.name)
+			vgn.AddAttrInterface("id", c.Journey.name+"-at")
+			vgn.AddAttrInterface("max", c.last())
+			vgn.AddAttrInterface("value", strconv.Itoa(c.Journey.worst))
+			vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "wy-says"}}}
+			vgparent.AppendChild(vgn)
+			vgn.AddAttrInterface("data-frames", c.Journey.name)
+			vgn.AddAttrInterface("data-says", c.Journey.name+"-at")
+			vgn.AddAttrInterface("id", c.Journey.name+"-now")
+			{
+				vgparent := vgn
+				_ = vgparent
+				for i, f := range c.Journey.frames {
+					var vgiterkey interface{} = i
+					_ = vgiterkey
+					i := i
+					_ = i
+					f := f
+					_ = f
+					vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "p", Attr: []vugu.VGAttribute(nil)}
+					vgparent.AppendChild(vgn)
+					vgn.AddAttrInterface("data-on", i == c.Journey.worst)
+					vgn.SetInnerHTML(c.Journey.says(f))
+				}
+			}
+		}
+		vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t"}
+		vgparent.AppendChild(vgn)
+		vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "wy-both"}}}
+		vgparent.AppendChild(vgn)
+		{
+			vgparent := vgn
+			_ = vgparent
+			vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t\t"}
+			vgparent.AppendChild(vgn)
+			vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "figure", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "wy"}}}
+			vgparent.AppendChild(vgn)
+			{
+				vgparent := vgn
+				_ = vgparent
+				{
+					var vgcomp vugu.Builder = c.stage()
+					if vgcomp != nil {
+						vgin.BuildEnv.WireComponent(vgcomp)
+						vgout.Components = append(vgout.Components, vgcomp)
+						vgn = &vugu.VGNode{Component: vgcomp}
+						vgparent.AppendChild(vgn)
+					}
+				}
+				vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "figcaption", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "lead"}}}
+				vgparent.AppendChild(vgn)
+				vgn.SetInnerHTML(c.caption())
+			}
+			vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t\t"}
+			vgparent.AppendChild(vgn)
+			vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "figure", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "wy"}}}
+			vgparent.AppendChild(vgn)
+			{
+				vgparent := vgn
+				_ = vgparent
+				{
+					var vgcomp vugu.Builder = c.plot()
+					if vgcomp != nil {
+						vgin.BuildEnv.WireComponent(vgcomp)
+						vgout.Components = append(vgout.Components, vgcomp)
+						vgn = &vugu.VGNode{Component: vgcomp}
+						vgparent.AppendChild(vgn)
+					}
+				}
+				vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "figcaption", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "lead"}}}
+				vgparent.AppendChild(vgn)
+				vgn.SetInnerHTML(vugu.HTML("Along the way, each from zero at its foot line. Dashed: the limit. Thin uprights: the waypoints. The upright line is the instant that is drawn."))
+			}
+			vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t"}
+			vgparent.AppendChild(vgn)
+		}
+		vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n"}
+		vgparent.AppendChild(vgn)
+	}
+	return vgout
+}
+
+// 'fix' unused imports
+var _ fmt.Stringer
+var _ reflect.Type
+var _ vjson.RawMessage
+var _ js.Value
+var _ log.Logger
+
 // Way is a way that was found.
 type Way struct {
 	Journey *journey
 	Fresh   bool
-	view    *stage
+	Choices []Choice
 }
 
 func (c *Way) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
@@ -4213,99 +4432,19 @@ func (c *Way) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 		}
 		vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t"}
 		vgparent.AppendChild(vgn)
-		vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "study-inside"}}}
-		vgparent.AppendChild(vgn)
 		{
-			vgparent := vgn
-			_ = vgparent
-			vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t"}
-			vgparent.AppendChild(vgn)
-			vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "wy-scrub"}}}
-			vgparent.AppendChild(vgn)
-			{
-				vgparent := vgn
-				_ = vgparent
-				vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "tools"}}}
-				vgparent.AppendChild(vgn)
-				vgn.SetInnerHTML(vugu.HTML("\x3Cbutton type=\"button\" id=\"way-play\" data-play=\"way-at\"\x3EPlay\x3C/button\x3E"))
-				vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "label", Attr: []vugu.VGAttribute{{Namespace: "", Key: "for", Val: "way-at"}}}
-				vgparent.AppendChild(vgn)
-				vgn.SetInnerHTML(vugu.HTML("Time"))
-				vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "input", Attr: []vugu.VGAttribute{{Namespace: "", Key: "type", Val: "range"}, vugu.VGAttribute{Namespace: "", Key: "id", Val: "way-at"}, vugu.VGAttribute{Namespace: "", Key: "data-scrub", Val: "way"}, vugu.VGAttribute{Namespace: "", Key: "min", Val: "0"}, vugu.VGAttribute{Namespace: "", Key: "step", Val: "1"}}}
-				vgparent.AppendChild(vgn)
-				vgn.AddAttrInterface("data-ms", c.ms())
-				vgn.AddAttrInterface("max", c.last())
-				vgn.AddAttrInterface("value", strconv.Itoa(c.Journey.worst))
-				vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "wy-says"}, vugu.VGAttribute{Namespace: "", Key: "id", Val: "way-now"}, vugu.VGAttribute{Namespace: "", Key: "data-frames", Val: "way"}, vugu.VGAttribute{Namespace: "", Key: "data-says", Val: "way-at"}}}
-				vgparent.AppendChild(vgn)
-				{
-					vgparent := vgn
-					_ = vgparent
-					for i, f := range c.Journey.frames {
-						var vgiterkey interface{} = i
-						_ = vgiterkey
-						i := i
-						_ = i
-						f := f
-						_ = f
-						vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "p", Attr: []vugu.VGAttribute(nil)}
-						vgparent.AppendChild(vgn)
-						vgn.AddAttrInterface("data-on", i == c.Journey.worst)
-						vgn.SetInnerHTML(c.Journey.says(f))
-					}
-				}
+			vgcompKey := vugu.MakeCompKey(0x8DDCB686402CCB14^vgin.CurrentPositionHash(), vgiterkey)
+			// ask BuildEnv for prior instance of this specific component
+			vgcomp, _ := vgin.BuildEnv.CachedComponent(vgcompKey).(*WayShow)
+			if vgcomp == nil {
+				// create new one if needed
+				vgcomp = new(WayShow)
+				vgin.BuildEnv.WireComponent(vgcomp)
 			}
-			vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t"}
-			vgparent.AppendChild(vgn)
-			vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "wy-both"}}}
-			vgparent.AppendChild(vgn)
-			{
-				vgparent := vgn
-				_ = vgparent
-				vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t\t"}
-				vgparent.AppendChild(vgn)
-				vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "figure", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "wy"}}}
-				vgparent.AppendChild(vgn)
-				{
-					vgparent := vgn
-					_ = vgparent
-					{
-						var vgcomp vugu.Builder = c.stage()
-						if vgcomp != nil {
-							vgin.BuildEnv.WireComponent(vgcomp)
-							vgout.Components = append(vgout.Components, vgcomp)
-							vgn = &vugu.VGNode{Component: vgcomp}
-							vgparent.AppendChild(vgn)
-						}
-					}
-					vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "figcaption", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "lead"}}}
-					vgparent.AppendChild(vgn)
-					vgn.SetInnerHTML(c.caption())
-				}
-				vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t\t"}
-				vgparent.AppendChild(vgn)
-				vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "figure", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "wy"}}}
-				vgparent.AppendChild(vgn)
-				{
-					vgparent := vgn
-					_ = vgparent
-					{
-						var vgcomp vugu.Builder = c.plot()
-						if vgcomp != nil {
-							vgin.BuildEnv.WireComponent(vgcomp)
-							vgout.Components = append(vgout.Components, vgcomp)
-							vgn = &vugu.VGNode{Component: vgcomp}
-							vgparent.AppendChild(vgn)
-						}
-					}
-					vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "figcaption", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "lead"}}}
-					vgparent.AppendChild(vgn)
-					vgn.SetInnerHTML(vugu.HTML("Along the way, each from zero at its foot line. Dashed: the limit. Thin uprights: the waypoints. The upright line is the instant that is drawn."))
-				}
-				vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t"}
-				vgparent.AppendChild(vgn)
-			}
-			vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t"}
+			vgin.BuildEnv.UseComponent(vgcompKey, vgcomp) // ensure we can use this in the cache next time around
+			vgcomp.Journey = c.Journey
+			vgout.Components = append(vgout.Components, vgcomp)
+			vgn = &vugu.VGNode{Component: vgcomp}
 			vgparent.AppendChild(vgn)
 		}
 		vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t"}
@@ -4397,6 +4536,60 @@ func (c *Way) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 		vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "p", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "restricts"}}}
 		vgparent.AppendChild(vgn)
 		vgn.SetInnerHTML(vugu.HTML("The way has the least snap of all through the waypoints, so that motors and cables are asked for smooth changes; its durations are the shortest found that keep every limit at every instant. “Of its limits” is how much of what is left beyond hover the leg uses. Lines do not stretch, motors follow at once, and gusts and wakes are left out. Theory, chapter 20."))
+		vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t"}
+		vgparent.AppendChild(vgn)
+		vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "h3", Attr: []vugu.VGAttribute(nil)}
+		vgparent.AppendChild(vgn)
+		vgn.SetInnerHTML(vugu.HTML("Flown in time"))
+		vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t"}
+		vgparent.AppendChild(vgn)
+		vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "p", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "lead"}}}
+		vgparent.AppendChild(vgn)
+		vgn.SetInnerHTML(vugu.HTML("The same way with elastic cables, motors that lag, gusts of the plan, and vehicles that each know only their own part of the plan, their place and their cable’s pull; a plain control, not that of any autopilot. It meets no ground, doors or walls: what falls goes on falling. Theory, chapter 21."))
+		vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t"}
+		vgparent.AppendChild(vgn)
+		vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "study-form"}}}
+		vgparent.AppendChild(vgn)
+		{
+			vgparent := vgn
+			_ = vgparent
+			{
+				vgcompKey := vugu.MakeCompKey(0x8CAD0A2C4C52ED55^vgin.CurrentPositionHash(), vgiterkey)
+				// ask BuildEnv for prior instance of this specific component
+				vgcomp, _ := vgin.BuildEnv.CachedComponent(vgcompKey).(*Choices)
+				if vgcomp == nil {
+					// create new one if needed
+					vgcomp = new(Choices)
+					vgin.BuildEnv.WireComponent(vgcomp)
+				}
+				vgin.BuildEnv.UseComponent(vgcompKey, vgcomp) // ensure we can use this in the cache next time around
+				vgcomp.List = c.Choices
+				vgcomp.Study = "way"
+				vgout.Components = append(vgout.Components, vgcomp)
+				vgn = &vugu.VGNode{Component: vgcomp}
+				vgparent.AppendChild(vgn)
+			}
+			vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "tools"}}}
+			vgparent.AppendChild(vgn)
+			{
+				vgparent := vgn
+				_ = vgparent
+				vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "button", Attr: []vugu.VGAttribute{{Namespace: "", Key: "type", Val: "button"}, vugu.VGAttribute{Namespace: "", Key: "id", Val: "way-fly"}, vugu.VGAttribute{Namespace: "", Key: "data-do", Val: "way fly"}}}
+				vgparent.AppendChild(vgn)
+				vgn.AddAttrInterface("disabled", !c.Fresh)
+				{
+					vgparent := vgn
+					_ = vgparent
+					vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "Fly it"}
+					vgparent.AppendChild(vgn)
+				}
+			}
+		}
+		vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t"}
+		vgparent.AppendChild(vgn)
+		vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute{{Namespace: "", Key: "data-piece", Val: "way-flight"}}}
+		vgparent.AppendChild(vgn)
+		vgn.SetInnerHTML(vugu.HTML(""))
 		vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n"}
 		vgparent.AppendChild(vgn)
 	}

@@ -17,6 +17,7 @@ type ways struct {
 	typedFor string // the plan's own way when a text with a fault was typed
 	begun    bool
 	journey  *journey
+	flight   *flight
 }
 
 // asInPlan is a text's setting while the plan's own is shown.
@@ -35,6 +36,8 @@ func (w *ways) Do(t *Turn, what string) {
 	switch what {
 	case "find":
 		w.find(t)
+	case "fly":
+		w.fly(t)
 	case "start":
 		p := t.Plan.Clone()
 		p.Way = firstWay(p)
@@ -119,8 +122,8 @@ func firstWay(p plan.Plan) plan.Way {
 // find works the way out, and says how far it is a few times a second.
 func (w *ways) find(t *Turn) {
 	w.form(t, true)
-	j := &journey{of: t.Plan, units: t.Units}
-	w.journey = j
+	j := &journey{name: planned, of: t.Plan, units: t.Units}
+	w.journey, w.flight = j, nil
 	defer func() { w.form(t, false) }()
 	j.model = t.model()
 	switch {
@@ -198,7 +201,8 @@ func (w *ways) show(t *Turn) {
 		t.Show(talk.Way, &WayGoing{Idle: true, Says: j.standing(t) + j.fault})
 	default:
 		j.units = t.Units
-		t.Show(talk.Way, &Way{Journey: j, Fresh: same(j.of, t.Plan)})
+		t.Show(talk.Way, &Way{Journey: j, Fresh: same(j.of, t.Plan), Choices: []Choice{lostChoice(t.Plan), lostAtChoice()}})
+		w.showFlight(t)
 	}
 }
 

@@ -18,6 +18,9 @@ type strip struct {
 	show        func(float64) string
 }
 
+// lasts is how long the frames last, s.
+func (j *journey) lasts() float64 { return j.frames[len(j.frames)-1].Time }
+
 // Size of the plots.
 const stripLeft, stripRight, stripHigh, stripGap, stripTop = 16.0, 664.0, 92.0, 30.0, 16.0
 
@@ -29,6 +32,9 @@ func (j *journey) strips() []strip {
 	if j.model.Cables {
 		list = append(list, strip{"Cable that leans most", "wy-c", j.lean, j.model.Plan.Limits.Cone * math.Pi / 180, inDegrees})
 	}
+	if j.name != planned {
+		return append(list, strip{"Payload off its way", "wy-d", j.off, math.NaN(), j.units.Small})
+	}
 	tilt := math.Inf(1)
 	for _, c := range j.model.Craft {
 		tilt = math.Min(tilt, c.Vehicle.TiltMax)
@@ -36,14 +42,15 @@ func (j *journey) strips() []strip {
 	return append(list, strip{"Vehicle that tilts most", "wy-d", j.tilt, tilt, inDegrees})
 }
 
-func (c *Way) plot() vugu.Builder { return node{c.Journey.plots()} }
+func (c *WayShow) plot() vugu.Builder { return node{c.Journey.plots()} }
 
 // plots draws the strips under one another over one axis of time, with an upright line at the instant that is drawn.
 func (j *journey) plots() *vugu.VGNode {
 	list := j.strips()
 	high := stripTop + float64(len(list))*(stripHigh+stripGap) + 46
 	pic := image("wy-svg wy-plot", j.plotWords(list), stageWide, high)
-	x := func(t float64) float64 { return stripLeft + t/j.found.Duration()*(stripRight-stripLeft) }
+	long := j.lasts()
+	x := func(t float64) float64 { return stripLeft + math.Min(t/long, 1)*(stripRight-stripLeft) }
 	foot := high - 46
 	for k := range len(j.legs) + 1 {
 		line(pic, "wy-joint", x(j.found.Start(k)), stripTop+4, x(j.found.Start(k)), foot)
@@ -55,12 +62,12 @@ func (j *journey) plots() *vugu.VGNode {
 	for k, s := range list {
 		ys = append(ys, j.strip(pic, s, x, stripTop+float64(k)*(stripHigh+stripGap)+stripGap))
 	}
-	step := figure.Round125(j.found.Duration() / 6 * 1.999)
-	for t := 0.0; t <= j.found.Duration()*(1+1e-9); t += step {
+	step := figure.Round125(long / 6 * 1.999)
+	for t := 0.0; t <= long*(1+1e-9); t += step {
 		text(pic, "bm-mid wy-quiet", x(t), foot+17, unit.Figures(t, 4))
 	}
 	text(pic, "bm-mid wy-quiet", (stripLeft+stripRight)/2, foot+39, "time, s")
-	frames := figure.SVG("g", figure.Attrs{"data-frames", "way"})
+	frames := figure.SVG("g", figure.Attrs{"data-frames", j.name})
 	for i, f := range j.frames {
 		g := figure.SVG("g", nil)
 		if i == j.worst {
@@ -120,7 +127,7 @@ func (j *journey) strip(pic *vugu.VGNode, s strip, x func(float64) float64, top 
 
 // plotWords are the plots for those who do not see them.
 func (j *journey) plotWords(list []strip) string {
-	words := "Along " + lasts(j.found.Duration()) + "."
+	words := "Along " + lasts(j.lasts()) + "."
 	for _, s := range list {
 		least, most := math.Inf(1), math.Inf(-1)
 		for _, f := range j.frames {
@@ -138,8 +145,8 @@ func (j *journey) plotWords(list []strip) string {
 }
 
 // last is the last frame's number, and ms how long one lasts.
-func (c *Way) last() string { return digits(len(c.Journey.frames) - 1) }
+func (c *WayShow) last() string { return digits(len(c.Journey.frames) - 1) }
 
-func (c *Way) ms() string {
-	return figure.Num(1000 * c.Journey.found.Duration() / float64(len(c.Journey.frames)-1))
+func (c *WayShow) ms() string {
+	return figure.Num(1000 * c.Journey.lasts() / float64(len(c.Journey.frames)-1))
 }

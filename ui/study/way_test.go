@@ -226,3 +226,32 @@ func TestARigidTeamsWay(t *testing.T) {
 	}
 	t.Log(g.pieces[talk.Way+"-gist"])
 }
+
+// Flown in time, the way keeps near its plan; with a vehicle lost it says who and when; a rigid team is not flown.
+func TestFlown(t *testing.T) {
+	p := named(t, "boathouse-panel")
+	g := door(t, p)
+	g.Hear(Message{Do: "way fly"})
+	g.settle()
+	got := letters(g.pieces["way-flight"])
+	if !strings.Contains(got, "In the plan’s wind: flown to its end.") || strings.Count(g.pieces["way-flight"], " data-on=") != 3 || strings.Count(got, " off its way; ") != mostFrames+1 {
+		t.Error(got)
+	}
+	t.Log(got[:min(len(got), 1500)])
+	g.set(map[string]string{"way.lost": "B", "way.lost-at": "3 s"})
+	g.Hear(Message{Do: "way fly"})
+	g.settle()
+	if got := letters(g.pieces["way-flight"]); !strings.Contains(got, "In the plan’s wind, B lost after 3\u202fs and hanging from its line: it does not keep its way.") || !strings.Contains(got, "more than its working load of 400\u202fN") {
+		t.Error(got)
+	} else {
+		t.Log(got[:min(len(got), 900)])
+	}
+	q := named(t, "lattice-panel")
+	q.Way = firstWay(q)
+	h := door(t, q)
+	h.Hear(Message{Do: "way fly"})
+	h.settle()
+	if got := letters(h.pieces["way-flight"]); !strings.Contains(got, "A rehearsal needs every vehicle on a cable.") {
+		t.Error(got)
+	}
+}

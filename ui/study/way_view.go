@@ -23,14 +23,7 @@ type stage struct {
 // Size of the picture.
 const stageWide, stageTall, stageEdge, stageGap = 680.0, 560.0, 18.0, 34.0
 
-func (c *Way) stage() vugu.Builder { return node{c.setUp().draw()} }
-
-func (c *Way) setUp() *stage {
-	if c.view == nil {
-		c.view = newStage(c.Journey)
-	}
-	return c.view
-}
+func (c *WayShow) stage() vugu.Builder { return node{newStage(c.Journey).draw()} }
 
 func newStage(j *journey) *stage {
 	s := &stage{journey: j, high: fromSide, top: fromTop}
@@ -40,7 +33,9 @@ func newStage(j *journey) *stage {
 		s.reach(f.State.At, 0)
 		body.each(func(p vec.V3) { s.reach(j.moved(f, p), 0) })
 		for k, p := range f.Places {
-			s.reach(p, j.model.Craft[k].Vehicle.Reach)
+			if !j.gone(f, k) {
+				s.reach(p, j.model.Craft[k].Vehicle.Reach)
+			}
 		}
 	}
 	if s.hi[1]-s.lo[1] > s.hi[0]-s.lo[0] {
@@ -85,7 +80,7 @@ func (s *stage) draw() *vugu.VGNode {
 		s.track(pic, v)
 	}
 	s.points(pic)
-	frames := figure.SVG("g", figure.Attrs{"data-frames", "way"})
+	frames := figure.SVG("g", figure.Attrs{"data-frames", s.name})
 	for i, f := range s.frames {
 		frames.AppendChild(s.frame(f, i == s.worst))
 	}
@@ -159,6 +154,9 @@ func (s *stage) frame(f way.Instant, on bool) *vugu.VGNode {
 		cables, discs := "", ""
 		for i, p := range f.Places {
 			c := s.model.Craft[i]
+			if s.gone(f, i) {
+				continue
+			}
 			if !c.Rigid {
 				cables += stroke(v.at(s.moved(f, c.At)), v.at(p))
 			}
@@ -168,7 +166,7 @@ func (s *stage) frame(f way.Instant, on bool) *vugu.VGNode {
 		path(g, "wy-discs", discs)
 	}
 	for i, p := range f.Places {
-		if len(f.Places) <= usual {
+		if len(f.Places) <= usual && !s.gone(f, i) {
 			at := s.top.at(p)
 			text(g, "wy-id", at[0], at[1]+4, s.model.Craft[i].ID)
 		}
@@ -207,9 +205,9 @@ func (s *stage) ruler(pic *vugu.VGNode) {
 
 // words are the picture for those who do not see it.
 func (s *stage) words() string {
-	return "The way from the side and from above, through " + several(len(s.route.Points), "waypoint", "waypoints") + ", with the team at one instant. " + s.outcome()
+	return "The way from the side and from above, through " + several(len(s.route.Points), "waypoint", "waypoints") + ", with the team at one instant."
 }
 
-func (c *Way) caption() string {
+func (c *WayShow) caption() string {
 	return "From the side, and below it from above, to scale. The numbered points are the waypoints, with the payload’s outline there; dashed boxes are where the centre of mass stays; circles and strokes are the rotors’ reach."
 }

@@ -6,6 +6,7 @@ import (
 	"time"
 
 	"cohoist/core/plan"
+	"cohoist/core/rehearse"
 	"cohoist/core/share"
 	"cohoist/core/solve"
 	"cohoist/core/vec"
@@ -13,8 +14,13 @@ import (
 	"cohoist/ui/format"
 )
 
+// planned is the name of a way as it is planned.
+const planned = "way"
+
 // journey is a way as it was asked for and what came of it.
 type journey struct {
+	name    string // of its pictures on the page
+	failed  *rehearse.Failure
 	of      plan.Plan
 	units   format.Units
 	model   *share.Model
@@ -200,6 +206,9 @@ const evenly = 2e-3
 func (j *journey) hardest(f way.Instant) (float64, string) {
 	most, least, who := math.Inf(-1), math.Inf(1), ""
 	for i, p := range f.Parts {
+		if i == j.lost(f.Time) {
+			continue
+		}
 		least = math.Min(least, p.Utilisation)
 		if p.Utilisation > most*(1+1e-6) {
 			most, who = p.Utilisation, j.model.Craft[i].ID
@@ -214,8 +223,8 @@ func (j *journey) hardest(f way.Instant) (float64, string) {
 // lean is how far the cables lean at an instant, and tilt how far the vehicles do, radians; NaN: there is none.
 func (j *journey) lean(f way.Instant) float64 {
 	most := math.NaN()
-	for _, p := range f.Parts {
-		if !math.IsNaN(p.CableAngle) && !(p.CableAngle <= most) {
+	for i, p := range f.Parts {
+		if i != j.lost(f.Time) && !math.IsNaN(p.CableAngle) && !(p.CableAngle <= most) {
 			most = p.CableAngle
 		}
 	}
@@ -225,6 +234,9 @@ func (j *journey) lean(f way.Instant) float64 {
 func (j *journey) tilt(f way.Instant) float64 {
 	most := math.NaN()
 	for i := range f.Parts {
+		if i == j.lost(f.Time) {
+			continue
+		}
 		if up := j.thrust(f, i); !(math.Acos(math.Min(up[2], 1)) <= most) {
 			most = math.Acos(math.Min(up[2], 1))
 		}
@@ -251,6 +263,9 @@ func (j *journey) says(f way.Instant) string {
 	}
 	if a := j.lean(f); !math.IsNaN(a) {
 		text += "; cables lean up to " + inDegrees(a)
+	}
+	if j.name != planned {
+		text += "; the payload is " + j.units.Small(j.off(f)) + " off its way"
 	}
 	return text + "; vehicles tilt up to " + inDegrees(j.tilt(f)) + "."
 }

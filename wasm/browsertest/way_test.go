@@ -11,7 +11,7 @@ import (
 )
 
 // shown is the way's words, its load in the picture and its upright line in the plots at the instant that is shown.
-const shown = `(() => { const s = [...document.querySelectorAll("#way [data-frames] > [data-on]")].filter(e => getComputedStyle(e).display !== "none"); return s.map(e => (e.querySelector("path") || {getAttribute: () => e.textContent}).getAttribute("d")).join("\n") })()`
+const shown = `(() => { const s = [...document.querySelectorAll("#way [data-frames=way] > [data-on]")].filter(e => getComputedStyle(e).display !== "none"); return s.map(e => (e.querySelector("path") || {getAttribute: () => e.textContent}).getAttribute("d")).join("\n") })()`
 
 // slide moves the slider as a person does, by its events.
 func (p *page) slide(to int) {
@@ -42,6 +42,12 @@ func TestAWayOnThePage(t *testing.T) {
 	p.slide(110)
 	p.click("way-play")
 	p.wait(`document.getElementById("way-at").value === "120" && document.getElementById("way-play").textContent === "Play"`)
+	p.click("way-fly")
+	p.wait(`!!document.getElementById("flight-peaks") && document.getElementById("flight-peaks").textContent.includes("flown to its end")`)
+	eval[any](p, `(() => { const e = document.getElementById("flight-at"); e.value = 5; e.dispatchEvent(new Event("input", {bubbles: true})) })()`)
+	if a, b := eval[string](p, `document.querySelector("#flight-now > [data-on]").textContent`), eval[string](p, `document.querySelector("#way-now > [data-on]").textContent`); a == b || p.value("way-at") != "120" {
+		t.Errorf("the two sliders show %q and %q", a, b)
+	}
 	if bad := eval[string](p, contrast); bad != "" {
 		t.Error(bad)
 	}
