@@ -36,6 +36,7 @@
     for (const el of document.querySelectorAll("#studies [data-bench]")) el.setAttribute("aria-busy", a.busy || a.gen < gen);
     if (a.file) save(a.file.name, new Blob([a.file.data], { type: a.file.type }));
     if (a.set) adopt(a.set);
+    if (a.put) window.cohoistPut(Object.entries(a.put).flat());
     if (a.plan) window.cohoistTake(a.gen, a.plan, a.jump || "");
   }
 

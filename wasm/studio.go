@@ -30,5 +30,16 @@ func (studio) listen(b *browser, s *store.Store) {
 		}
 		s.Take(args[0].Int(), p, args[2].String())
 	}))
+	js.Global().Set("cohoistPut", b.later(func(_ js.Value, args []js.Value) {
+		puts := map[string]any{}
+		for i := 0; i+1 < args[0].Length(); i += 2 {
+			if v := args[0].Index(i + 1); v.Type() == js.TypeNumber {
+				puts[args[0].Index(i).String()] = v.Float()
+			} else {
+				puts[args[0].Index(i).String()] = v.String()
+			}
+		}
+		s.Put(puts)
+	}))
 	js.Global().Set("cohoistShow", b.later(func(_ js.Value, args []js.Value) { s.Show(args[0].String()) }))
 }

@@ -41,3 +41,13 @@ func (s *Store) Take(gen int, p plan.Plan, jump string) {
 		s.Jump(jump)
 	}
 }
+
+// Put sets fields of the plan, by path, in one step of history. What the plan has no room for any more, such as a field of
+// a vehicle that is gone, is passed over.
+func (s *Store) Put(values map[string]any) {
+	s.Do(func(p *plan.Plan) {
+		for path, v := range values {
+			plan.Put(p, path, v)
+		}
+	})
+}

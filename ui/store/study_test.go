@@ -61,3 +61,19 @@ func TestTake(t *testing.T) {
 		t.Error("it is not one step of history")
 	}
 }
+
+// Fields that studies set are one step, and do not undo what else was changed meanwhile.
+func TestPut(t *testing.T) {
+	good, _ := example.Plan("beam-pair")
+	s := New(good, Ports{})
+	s.Do(func(p *plan.Plan) { p.Title = "changed meanwhile" })
+	s.Put(map[string]any{"payload.beam.material": "steel-s235", "team[0].hold.stiffness_n_m": 300.0, "team[9].yaw_deg": 5.0})
+	p := s.Plan()
+	if p.Title != "changed meanwhile" || p.Payload.Beam.Material != "steel-s235" || p.Team[0].Hold.Stiffness != 300 {
+		t.Errorf("the plan is %+v", p)
+	}
+	s.Undo()
+	if p := s.Plan(); p.Payload.Beam.Material != "" || p.Title != "changed meanwhile" {
+		t.Error("it is not one step")
+	}
+}

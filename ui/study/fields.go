@@ -61,27 +61,26 @@ func shown(u format.Units, f plan.Field) string {
 	return f.Unit
 }
 
-// put sets a field of the plan to what was typed; nothing typed leaves it out.
-func put(p *plan.Plan, u format.Units, path, text string) error {
+// put sets a field of the plan to what was typed; nothing typed leaves it out. It returns the number or text.
+func put(p *plan.Plan, u format.Units, path, text string) (value any, err error) {
 	f, ok := field(path)
 	if !ok {
-		return errors.New("The plan has no field " + path + ".")
+		return nil, errors.New("The plan has no field " + path + ".")
 	}
-	var value any = text
+	value = text
 	if f.Kind != unit.Text {
 		x := math.NaN()
 		if strings.TrimSpace(text) != "" {
-			var err error
 			if x, err = unit.Parse(text, shown(u, f)); err != nil {
-				return err
+				return nil, err
 			}
 		}
 		value = x
 	}
 	if !plan.Put(p, path, value) {
-		return errors.New("The plan has no field " + path + ".")
+		return nil, errors.New("The plan has no field " + path + ".")
 	}
-	return nil
+	return value, nil
 }
 
 // typed is what stands in the input of a field.

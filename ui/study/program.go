@@ -22,9 +22,9 @@ type Program struct {
 
 	studies map[string]Study
 	now     Question
-	heard   bool              // something came that is not looked at yet
-	todo    []string          // buttons
-	typed   map[string]string // fields of the plan
+	heard   bool                // something came that is not looked at yet
+	todo    []string            // buttons
+	typed   []map[string]string // into fields of the plan
 	env     *vugu.BuildEnv
 	rested  int // generation of the plan that stood still
 	crew    *crew
@@ -46,11 +46,8 @@ func (p *Program) Hear(m Message) {
 	if m.Do != "" {
 		p.todo = append(p.todo, m.Do)
 	}
-	for path, text := range m.Fields {
-		if p.typed == nil {
-			p.typed = map[string]string{}
-		}
-		p.typed[path] = text
+	if len(m.Fields) > 0 {
+		p.typed = append(p.typed, m.Fields)
 	}
 }
 
@@ -65,7 +62,11 @@ func (p *Program) Step() bool {
 	}
 	p.heard = false
 	q := p.now
-	p.fields(q)
+	typed, edited := p.typed, q
+	p.typed = nil
+	for _, texts := range typed {
+		p.fields(&edited, texts) // the page asks about the edited plan; until then the answers are about this one
+	}
 	todo := p.todo
 	p.todo = nil
 	for _, do := range todo {
@@ -141,20 +142,21 @@ func own(set map[string]string, id string) map[string]string {
 	return out
 }
 
-// fields puts what was typed into the plan, one step for all.
-func (p *Program) fields(q Question) {
-	next, changed := q.Plan.Clone(), false
-	for path, text := range p.typed {
-		err := put(&next, q.Units, path, text)
+// fields has the page put what was typed into its plan, in one step. The page does it, as its plan may have gone
+// on meanwhile.
+func (p *Program) fields(q *Question, texts map[string]string) {
+	next, puts := q.Plan.Clone(), map[string]any{}
+	for path, text := range texts {
+		value, err := put(&next, q.Units, path, text)
 		a := Answer{Gen: q.Gen, Pieces: map[string]string{"fault " + path: ""}}
 		if err != nil {
 			a.Pieces["fault "+path] = escape(err.Error())
+		} else {
+			puts[path] = value
 		}
-		changed = changed || err == nil
 		p.send(a)
 	}
-	p.typed = nil
-	if !changed {
+	if len(puts) == 0 {
 		return
 	}
 	if faults := plan.Validate(next); len(faults) > 0 {
@@ -162,7 +164,8 @@ func (p *Program) fields(q Question) {
 		p.send(Answer{Gen: q.Gen, Pieces: map[string]string{"fault " + faults[0].Path: escape(err.Error())}})
 		return
 	}
-	p.send(Answer{Gen: q.Gen, Plan: &next})
+	q.Plan = next
+	p.send(Answer{Gen: q.Gen, Put: puts})
 }
 
 func (p *Program) send(a Answer) {

@@ -80,6 +80,7 @@ type Answer struct {
 	Pieces map[string]string // HTML by name
 	Values map[string]string // of inputs, by id
 	Plan   *plan.Plan        // becomes the plan on the screen, in one step
+	Put    map[string]any    // numbers and texts for fields of the plan on the screen, by path, in one step
 	Jump   string            // id to which the focus goes then
 	File   *File             // to be saved by the person
 	Set    map[string]string // settings that change

@@ -18,6 +18,7 @@ type page struct {
 	plan           *plan.Plan
 	answers        int
 	gen            int
+	asked          plan.Plan
 }
 
 func newPage(bench string) *page {
@@ -33,6 +34,13 @@ func newPage(bench string) *page {
 		if a.Plan != nil {
 			p.plan = a.Plan
 		}
+		if a.Put != nil {
+			next := p.asked.Clone()
+			for path, value := range a.Put {
+				plan.Put(&next, path, value)
+			}
+			p.plan = &next
+		}
 	}}
 	return p
 }
@@ -40,6 +48,7 @@ func newPage(bench string) *page {
 // ask shows a plan with some sections open.
 func (p *page) ask(q plan.Plan, open ...string) {
 	p.gen++
+	p.asked = q
 	p.Hear(Message{Ask: &talk.Ask{Gen: p.gen, Plan: q, Report: report.Build(q), Units: format.SI, Open: open}})
 }
 

@@ -87,6 +87,9 @@ func send(a study.Answer) {
 	if a.Plan != nil {
 		m["plan"] = bytes.To(wire.Encode(*a.Plan))
 	}
+	if a.Put != nil {
+		m["put"] = a.Put
+	}
 	if a.File != nil {
 		m["file"] = map[string]any{"name": a.File.Name, "type": a.File.Type, "data": bytes.To(a.File.Data)}
 	}
