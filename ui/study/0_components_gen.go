@@ -4375,6 +4375,7 @@ type Way struct {
 	Journey *journey
 	Fresh   bool
 	Choices []Choice
+	Walls   []Choice
 }
 
 func (c *Way) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
@@ -4509,10 +4510,10 @@ func (c *Way) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 			_ = vgparent
 			vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "summary", Attr: []vugu.VGAttribute(nil)}
 			vgparent.AppendChild(vgn)
-			vgn.SetInnerHTML(vugu.HTML("Room it takes"))
+			vgn.SetInnerHTML(vugu.HTML("Room it takes, and doors"))
 			vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "p", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "hint"}}}
 			vgparent.AppendChild(vgn)
-			vgn.SetInnerHTML(vugu.HTML("What the payload and the rotors’ reach take up on each leg, to compare with doors, walls and masts. Cables lie between them. As hover shares the load, without swing or errors: add what the crew keeps clear."))
+			vgn.SetInnerHTML(vugu.HTML("What the payload and the rotors’ reach take up on each leg, to compare with doors, walls and masts. By the plan, without swing or errors: add what the crew keeps clear."))
 			vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t\t"}
 			vgparent.AppendChild(vgn)
 			vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "ul", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "peaks-one"}}}
@@ -4530,6 +4531,31 @@ func (c *Way) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 					vgn.SetInnerHTML("Leg " + strconv.Itoa(i+1) + ": " + c.Journey.room(i) + ".")
 				}
 			}
+			vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "study-form"}}}
+			vgparent.AppendChild(vgn)
+			{
+				vgparent := vgn
+				_ = vgparent
+				{
+					vgcompKey := vugu.MakeCompKey(0x8CAD0A2C4C52ED55^vgin.CurrentPositionHash(), vgiterkey)
+					// ask BuildEnv for prior instance of this specific component
+					vgcomp, _ := vgin.BuildEnv.CachedComponent(vgcompKey).(*Choices)
+					if vgcomp == nil {
+						// create new one if needed
+						vgcomp = new(Choices)
+						vgin.BuildEnv.WireComponent(vgcomp)
+					}
+					vgin.BuildEnv.UseComponent(vgcompKey, vgcomp) // ensure we can use this in the cache next time around
+					vgcomp.List = c.Walls
+					vgcomp.Study = "way"
+					vgout.Components = append(vgout.Components, vgcomp)
+					vgn = &vugu.VGNode{Component: vgcomp}
+					vgparent.AppendChild(vgn)
+				}
+			}
+			vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "p", Attr: []vugu.VGAttribute{{Namespace: "", Key: "id", Val: "way-wall"}, vugu.VGAttribute{Namespace: "", Key: "data-piece", Val: "way-wall"}}}
+			vgparent.AppendChild(vgn)
+			vgn.SetInnerHTML(vugu.HTML(""))
 		}
 		vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t"}
 		vgparent.AppendChild(vgn)
@@ -4554,7 +4580,7 @@ func (c *Way) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 			vgparent := vgn
 			_ = vgparent
 			{
-				vgcompKey := vugu.MakeCompKey(0x8CAD0A2C4C52ED55^vgin.CurrentPositionHash(), vgiterkey)
+				vgcompKey := vugu.MakeCompKey(0xAA8B8C5E17F1E49E^vgin.CurrentPositionHash(), vgiterkey)
 				// ask BuildEnv for prior instance of this specific component
 				vgcomp, _ := vgin.BuildEnv.CachedComponent(vgcompKey).(*Choices)
 				if vgcomp == nil {

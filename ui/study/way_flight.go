@@ -57,6 +57,9 @@ func (w *ways) fly(t *Turn) {
 	}
 	options := rehearse.Options{Gusts: j.model.Plan.Site.GustFactor > 1}
 	f.said = "In the plan’s wind"
+	if !(j.model.Plan.Site.Wind > 0) {
+		f.said = "In still air"
+	}
 	if options.Gusts {
 		f.said += " with gusts"
 	}

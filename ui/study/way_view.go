@@ -160,7 +160,7 @@ func (s *stage) frame(f way.Instant, on bool) *vugu.VGNode {
 			if !c.Rigid {
 				cables += stroke(v.at(s.moved(f, c.At)), v.at(p))
 			}
-			discs += s.disc(v, f, i)
+			discs += s.rotors(v, f, i)
 		}
 		path(g, "wy-cables", cables)
 		path(g, "wy-discs", discs)
@@ -168,7 +168,11 @@ func (s *stage) frame(f way.Instant, on bool) *vugu.VGNode {
 	for i, p := range f.Places {
 		if len(f.Places) <= usual && !s.gone(f, i) {
 			at := s.top.at(p)
-			text(g, "wy-id", at[0], at[1]+4, s.model.Craft[i].ID)
+			id := s.model.Craft[i].ID
+			if s.lost(f.Time) == i {
+				id += " ✕"
+			}
+			text(g, "wy-id", at[0], at[1]+4, id)
 		}
 	}
 	return g
@@ -178,8 +182,8 @@ func stroke(a, b dot) string {
 	return "M" + figure.Num(a[0]) + " " + figure.Num(a[1]) + "L" + figure.Num(b[0]) + " " + figure.Num(b[1])
 }
 
-// disc is the reach of a vehicle's rotors: a circle from above, its edge from the side.
-func (s *stage) disc(v sight, f way.Instant, i int) string {
+// rotors draws the reach of a vehicle's rotors: a circle from above, its edge from the side.
+func (s *stage) rotors(v sight, f way.Instant, i int) string {
 	r, at := s.model.Craft[i].Vehicle.Reach, f.Places[i]
 	if v.up != upright {
 		p, n := v.at(at), figure.Num(r*v.scale)

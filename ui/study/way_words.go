@@ -270,38 +270,6 @@ func (j *journey) says(f way.Instant) string {
 	return text + "; vehicles tilt up to " + inDegrees(j.tilt(f)) + "."
 }
 
-// room is what the team takes up on a leg with payload and rotors: spans along x, y and z.
-func (j *journey) room(leg int) string {
-	lo, hi := vec.V3{math.Inf(1), math.Inf(1), math.Inf(1)}, vec.V3{math.Inf(-1), math.Inf(-1), math.Inf(-1)}
-	put := func(p vec.V3) {
-		for a := range 3 {
-			lo[a], hi[a] = math.Min(lo[a], p[a]), math.Max(hi[a], p[a])
-		}
-	}
-	body := formOf(j.model.Plan.Payload)
-	for i, f := range j.frames {
-		if f.Leg != leg && !(i > 0 && j.frames[i-1].Leg == leg) {
-			continue
-		}
-		body.each(func(p vec.V3) { put(j.moved(f, p)) })
-		for k, p := range f.Places {
-			r, up := j.model.Craft[k].Vehicle.Reach, j.thrust(f, k)
-			for a := range 3 { // a disc's span along an axis
-				half := r * math.Sqrt(math.Max(0, 1-float64(up[a]*up[a])))
-				lo[a], hi[a] = math.Min(lo[a], p[a]-half), math.Max(hi[a], p[a]+half)
-			}
-		}
-	}
-	text := ""
-	for a := range 3 {
-		text += "xyz"[a:a+1] + " " + j.units.Bare(format.Length, lo[a]) + " to " + j.units.Show(format.Length, hi[a])
-		if a < 2 {
-			text += "; "
-		}
-	}
-	return text
-}
-
 // moved is where a point of the payload is at an instant, level axes.
 func (j *journey) moved(f way.Instant, p vec.V3) vec.V3 {
 	return f.State.At.Add(f.Motion.Attitude.Mul(p.Sub(j.model.Body.COM)))
