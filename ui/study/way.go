@@ -9,12 +9,13 @@ import (
 	"cohoist/core/solve"
 	"cohoist/core/vec"
 	"cohoist/core/way"
+	"cohoist/ui/format"
 	"cohoist/ui/talk"
 )
 
 // ways is where the payload goes, and how fast the team can.
 type ways struct {
-	typedFor string // the plan's own way when a text with a fault was typed
+	typedFor string // the plan's own way when a text was typed that is not its own yet
 	begun    bool
 	journey  *journey
 	flight   *flight
@@ -45,55 +46,63 @@ func (w *ways) Do(t *Turn, what string) {
 	}
 }
 
-// form shows what is asked for. What was typed into its two texts becomes the plan's, or stays with a fault beside it.
+// form shows what is asked for. What was typed into its two texts becomes the plan's, or stays with a fault beside it. It
+// counts until the plan's way is another than the one it was typed for: the page refuses a plan made from an older one.
 func (w *ways) form(t *Turn, running bool) {
-	own := writePoints(t.Plan.Way.Points, t.Units) + "\n" + writeBoxes(t.Plan.Way.Boxes, t.Units)
-	if !w.begun || w.typedFor != "" && w.typedFor != own { // what was typed belongs to another plan
-		w.begun, w.typedFor = true, ""
+	own := wayText(t.Plan, t.Units)
+	if !w.begun || w.typedFor != "" && w.typedFor != own {
+		w.begun = true
 		w.forget(t)
 	}
+	w.typedFor = ""
 	next := t.Plan.Clone()
-	points, changed, wrong := w.typed(t, "points", writePoints(next.Way.Points, t.Units), func(text string) (err error) {
+	points, wrong := w.typed(t, "points", writePoints(next.Way.Points, t.Units), func(text string) (err error) {
 		next.Way.Points, err = readPoints(text, t.Units)
 		return err
 	})
-	boxes, changedToo, wrongToo := w.typed(t, "boxes", writeBoxes(next.Way.Boxes, t.Units), func(text string) (err error) {
+	boxes, wrongToo := w.typed(t, "boxes", writeBoxes(next.Way.Boxes, t.Units), func(text string) (err error) {
 		next.Way.Boxes, err = readBoxes(text, t.Units)
 		return err
 	})
-	if (changed || changedToo) && !wrong && !wrongToo {
-		if faults := plan.Validate(next); len(faults) > 0 {
-			t.Say("fault way.points", faults[0].Path+" "+faults[0].Wrong+". "+faults[0].Fix)
-			wrong = true
-		} else {
-			w.forget(t)
-			t.Take(next, "")
-		}
-	}
-	w.typedFor = ""
-	if wrong || wrongToo {
+	wrong = wrong || wrongToo
+	faults := plan.Validate(next)
+	switch {
+	case wrong:
 		w.typedFor = own
+	case wayText(next, t.Units) == own:
+		w.forget(t)
+	case len(faults) > 0:
+		t.Say("fault way.points", faults[0].Path+" "+faults[0].Wrong+". "+faults[0].Fix)
+		w.typedFor, wrong = own, true
+	default:
+		w.typedFor = own
+		t.Take(next, "")
 	}
 	entries := []Entry{{Path: "way.speed_max_m_s", Until: "no limit"}}
 	t.Show(talk.Way+"-form", &WayForm{Units: t.Units, Entries: entries, Running: running, Rows: max(4, len(t.Plan.Way.Points)+1),
-		Empty: len(t.Plan.Way.Points) == 0, Faulty: wrong || wrongToo, Boxes: max(2, len(t.Plan.Way.Boxes)+1)})
+		Empty: len(t.Plan.Way.Points) == 0, Faulty: wrong, Boxes: max(2, len(t.Plan.Way.Boxes)+1)})
 	t.fill(entries)
 	t.Value("way-points", points)
 	t.Value("way-boxes", boxes)
 }
 
-// typed is what stands in a text of the form, whether it is to change the plan, and whether it has a fault, which is said.
-func (w *ways) typed(t *Turn, name, own string, read func(string) error) (text string, changed, wrong bool) {
+// wayText is a plan's way as it is typed.
+func wayText(p plan.Plan, u format.Units) string {
+	return writePoints(p.Way.Points, u) + "\n" + writeBoxes(p.Way.Boxes, u)
+}
+
+// typed is what stands in a text of the form, and whether it has a fault, which is said.
+func (w *ways) typed(t *Turn, name, own string, read func(string) error) (text string, wrong bool) {
 	text = t.Setting(name, asInPlan)
 	t.Say("fault way."+name, "")
 	if text == asInPlan {
-		return own, false, false
+		return own, false
 	}
 	if err := read(text); err != nil {
 		t.Say("fault way."+name, err.Error())
-		return text, false, true
+		return text, true
 	}
-	return text, true, false
+	return text, false
 }
 
 // forget makes the form show the plan's own texts.

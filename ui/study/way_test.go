@@ -146,6 +146,23 @@ func TestTypingAWay(t *testing.T) {
 	if g.plan == nil || len(g.plan.Way.Points) != 2 || g.plan.Way.Points[1].At[2] != 1.5 || len(g.plan.Way.Boxes) != 1 || g.pieces["fault way.points"] != "" {
 		t.Fatalf("%+v", g.plan)
 	}
+	// the page may refuse, as its plan went on; the next one is given the way again
+	heavier := named(t, "beam-pair")
+	heavier.Payload.Solids[0].Mass++
+	g.set(map[string]string{"way.points": "0 0 0\n5 5 5"})
+	g.plan = nil
+	g.ask(heavier, talk.Way)
+	g.settle()
+	if g.plan == nil || len(g.plan.Way.Points) != 2 || g.plan.Payload.Solids[0].Mass != heavier.Payload.Solids[0].Mass {
+		t.Errorf("what was typed is lost: %+v", g.plan)
+	}
+	taken := *g.plan
+	g.plan = nil
+	g.ask(taken, talk.Way)
+	g.settle()
+	if g.plan != nil || g.values["way-points"] != "0  0  0\n5  5  5\n" {
+		t.Errorf("typed once, taken twice: %q", g.values["way-points"])
+	}
 	g.set(map[string]string{"way.points": faulty})
 	g.ask(named(t, "boathouse-panel"), talk.Way)
 	g.settle()
