@@ -149,20 +149,25 @@
     requestAnimationFrame(next);
   }
 
-  // A plan comes at every change. When nobody looks at a study, and the lift is in no trouble, it can wait:
-  // the first time until the page has settled, as the program is then still to be loaded.
+  // A plan comes when it rests, or at every change while somebody looks at a study. The first can wait until
+  // the page has settled, as the program is then still to be loaded.
   let later = 0;
   const send = () => {
     clearTimeout(later);
     bench("live");
     for (const name in benches) benches[name].postMessage({ ask });
   };
+  window.cohoistMoved = (number) => {
+    if (number === gen) return;
+    gen = number;
+    age();
+  };
   window.cohoistStudies = (bytes, number, now) => {
     ask = bytes;
     gen = number;
     age();
     clearTimeout(later);
-    if (now) send(); else later = setTimeout(send, benches.live ? 400 : 2500);
+    if (now || benches.live) send(); else later = setTimeout(send, 2500);
   };
 
   // Paper waits for what is drawn beside the page, though not for ever.

@@ -15,6 +15,9 @@ import (
 // studio hands plans to the page's script for studies, which has them worked out in workers of their own.
 type studio struct{}
 
+// Moved marks what was worked out about an earlier plan.
+func (studio) Moved(gen int) { js.Global().Call("cohoistMoved", gen) }
+
 // Ask is answered by pieces of the page, and at times by a plan.
 func (studio) Ask(a talk.Ask, now bool) {
 	js.Global().Call("cohoistStudies", bytes.To(wire.Encode(a)), a.Gen, now)

@@ -222,8 +222,9 @@ func (s *Store) Jump(id string) { s.desk.Focus(id) }
 // Print prints the sheet, with the diagrams of a payload that is a beam.
 func (s *Store) Print() {
 	if s.report.Beam != nil && !s.Open(talk.Bent) {
-		s.ToggleStudy(talk.Bent)
+		s.Toggle(talk.Bent)
 	}
+	s.askStudies(true)
 	s.desk.Print()
 }
 

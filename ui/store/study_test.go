@@ -12,23 +12,32 @@ import (
 type asks struct {
 	list []talk.Ask
 	now  bool // of the last
+
+	moved int
 }
+
+func (a *asks) Moved(gen int) { a.moved = gen }
 
 func (a *asks) Ask(q talk.Ask, now bool) { a.list, a.now = append(a.list, q), now }
 
 func (a *asks) last() talk.Ask { return a.list[len(a.list)-1] }
+
+// prompt does at once what is to be done later.
+type prompt struct{ nowhere }
+
+func (prompt) Later(_ string, _ int, f func()) { f() }
 
 // A lift in trouble is studied at once, one that holds when somebody looks or there is time.
 func TestWhenStudiesAreAsked(t *testing.T) {
 	heavy, _ := example.Plan("lens-too-heavy")
 	good, _ := example.Plan("beam-pair")
 	a := &asks{}
-	s := New(heavy, Ports{Studio: a})
+	s := New(heavy, Ports{Studio: a, Desk: prompt{}})
 	if len(a.list) != 1 || !a.now || !plan.Same(a.last().Plan, heavy) {
 		t.Fatalf("a lift that fails was asked about %d times, at once %v", len(a.list), a.now)
 	}
 	a = &asks{}
-	s = New(good, Ports{Studio: a})
+	s = New(good, Ports{Studio: a, Desk: prompt{}})
 	if len(a.list) != 1 || a.now {
 		t.Error("a lift that holds is studied at once, before anybody looks")
 	}
@@ -40,6 +49,9 @@ func TestWhenStudiesAreAsked(t *testing.T) {
 	if len(a.list) != 3 || a.last().Gen == a.list[0].Gen || a.last().Plan.Site.Wind != 1 {
 		t.Error("the changed plan is not asked about")
 	}
+	if a.moved != a.last().Gen {
+		t.Errorf("it is told of plan %d, and asked about %d", a.moved, a.last().Gen)
+	}
 }
 
 // What a study found is one step of history, and comes too late for another plan.
@@ -47,7 +59,7 @@ func TestTake(t *testing.T) {
 	heavy, _ := example.Plan("lens-too-heavy")
 	good, _ := example.Plan("beam-pair")
 	a := &asks{}
-	s := New(heavy, Ports{Studio: a})
+	s := New(heavy, Ports{Studio: a, Desk: prompt{}})
 	s.Take(a.last().Gen-1, good, "")
 	if !plan.Same(s.Plan(), heavy) {
 		t.Error("a late answer became the plan")
