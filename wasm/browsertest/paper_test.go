@@ -61,7 +61,7 @@ func TestTheSheetPrintsOnTwoPages(t *testing.T) {
 func TestNothingStalePrints(t *testing.T) {
 	p := open(t, desktop, "")
 	p.wait(`!!document.querySelector("#paper .qr")`)
-	eval[any](p, `cohoistStudies(new Uint8Array(0), 1e6, false)`)
+	eval[any](p, `cohoistMoved(1e6)`)
 	p.media(look{print: true})
 	if !eval[bool](p, `getComputedStyle(document.querySelector("#paper .paper-inside")).display === "none"`) {
 		t.Error("a link of an earlier plan prints")
