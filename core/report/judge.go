@@ -130,6 +130,9 @@ func crew(p plan.Plan) string {
 		last := len(parts) - 1
 		return strings.Join(parts[:last], ", ") + " and " + parts[last]
 	}
+	if len(parts) == 0 {
+		return "no vehicles"
+	}
 	return parts[0]
 }
 
