@@ -283,7 +283,7 @@ func (c *Checks) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 					vgparent.AppendChild(vgn)
 					vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "p", Attr: []vugu.VGAttribute(nil)}
 					vgparent.AppendChild(vgn)
-					vgn.SetInnerHTML(together(r.Sentence))
+					vgn.SetInnerHTML(format.Together(r.Sentence))
 					vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t\t\t"}
 					vgparent.AppendChild(vgn)
 					if c.Store.Open("check-"+r.ID) && len(r.Steps) > 0 {
@@ -719,7 +719,7 @@ func (c *Verdict) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 			vgparent.AppendChild(vgn)
 			vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute{{Namespace: "", Key: "id", Val: "verdict-sentence"}}}
 			vgparent.AppendChild(vgn)
-			vgn.SetInnerHTML(together(c.Store.Report().Sentence))
+			vgn.SetInnerHTML(format.Together(c.Store.Report().Sentence))
 		}
 		vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t"}
 		vgparent.AppendChild(vgn)

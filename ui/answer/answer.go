@@ -145,9 +145,6 @@ func value(s check.Step) string {
 	return unit.Figures(s.Value, 6)
 }
 
-// together keeps a number and its percent sign on one line.
-func together(s string) string { return strings.ReplaceAll(s, " %", "\u202f%") }
-
 func stepUnit(s check.Step) string {
 	if s.Unit == "1" {
 		return ""

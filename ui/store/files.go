@@ -1,10 +1,8 @@
 package store
 
 import (
-	"strings"
-	"unicode"
-
 	"cohoist/core/plan"
+	"cohoist/ui/format"
 )
 
 // CopyLink puts the plan's link on the clipboard.
@@ -28,29 +26,7 @@ func (s *Store) CopyLink() {
 
 // SaveFile hands the plan out as a file.
 func (s *Store) SaveFile() {
-	s.desk.Download(fileName(s.plan.Title)+".liftplan.json", string(plan.Encode(s.plan))+"\n")
-}
-
-// fileName makes a file's name of a title.
-func fileName(title string) string {
-	name := strings.Map(func(r rune) rune {
-		switch {
-		case unicode.IsLetter(r), unicode.IsDigit(r):
-			return unicode.ToLower(r)
-		}
-		return '-'
-	}, title)
-	for strings.Contains(name, "--") {
-		name = strings.ReplaceAll(name, "--", "-")
-	}
-	name = strings.Trim(name, "-")
-	if r := []rune(name); len(r) > 60 {
-		name = string(r[:60])
-	}
-	if name == "" {
-		return "lift"
-	}
-	return name
+	s.desk.Download(format.FileName(s.plan.Title)+".liftplan.json", string(plan.Encode(s.plan))+"\n")
 }
 
 // OpenFile shows a plan from a file. A file that is no plan is said, and the plan stays.

@@ -2978,7 +2978,7 @@ func (c *Remedies) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 				_ = t
 				vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "li", Attr: []vugu.VGAttribute(nil)}
 				vgparent.AppendChild(vgn)
-				vgn.SetInnerHTML(together(t))
+				vgn.SetInnerHTML(format.Together(t))
 			}
 		}
 		vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t"}
@@ -3016,7 +3016,7 @@ func (c *Remedies) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 						_ = vgparent
 						vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute(nil)}
 						vgparent.AppendChild(vgn)
-						vgn.SetInnerHTML(together(r.Sentence))
+						vgn.SetInnerHTML(format.Together(r.Sentence))
 						vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: " "}
 						vgparent.AppendChild(vgn)
 						vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "then"}}}
@@ -4841,7 +4841,7 @@ func (c *WhereBest) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 		if c.Says != "" {
 			vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "p", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "wh-then"}, vugu.VGAttribute{Namespace: "", Key: "id", Val: "where-then"}}}
 			vgparent.AppendChild(vgn)
-			vgn.SetInnerHTML(together(c.Says))
+			vgn.SetInnerHTML(format.Together(c.Says))
 		}
 		vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t"}
 		vgparent.AppendChild(vgn)

@@ -7,6 +7,7 @@ import (
 	"cohoist/core/advice"
 	"cohoist/core/report"
 	"cohoist/core/share"
+	"cohoist/ui/format"
 	"cohoist/ui/talk"
 )
 
@@ -102,9 +103,9 @@ type mover struct {
 
 func (m mover) sentence() string {
 	if len(m.alike) == 0 {
-		return together(m.Sentence)
+		return format.Together(m.Sentence)
 	}
-	return together(m.Sentence) + " The same for " + share.List(m.alike) + "."
+	return format.Together(m.Sentence) + " The same for " + share.List(m.alike) + "."
 }
 
 // list is the strongest numbers; the centre of mass stands once, in its worst way in the plane, and
@@ -156,7 +157,7 @@ func (c *Remedies) gist() string {
 	case len(c.Advice.Remedies) == 0:
 		return "No single change that was tried makes it lift."
 	}
-	return together(c.Advice.Remedies[0].Sentence)
+	return format.Together(c.Advice.Remedies[0].Sentence)
 }
 
 // lead says how far the list can be trusted.
@@ -182,6 +183,3 @@ func then(r advice.Remedy) string {
 	}
 	return "Then it still fails."
 }
-
-// together keeps a number and its percent sign on one line.
-func together(s string) string { return strings.ReplaceAll(s, " %", "\u202f%") }

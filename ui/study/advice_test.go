@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"cohoist/core/advice"
+	"cohoist/ui/format"
 	"cohoist/ui/talk"
 )
 
@@ -24,7 +25,7 @@ func TestAlikeVehiclesAreOneLine(t *testing.T) {
 		t.Errorf("the strongest has a bar of %s", c.part(c.list()[0]))
 	}
 	r := &Remedies{Advice: a, Troubled: true}
-	if r.gist() != together(a.Remedies[0].Sentence) {
+	if r.gist() != format.Together(a.Remedies[0].Sentence) {
 		t.Errorf("the gist is %q", r.gist())
 	}
 }

@@ -7,14 +7,19 @@ import (
 	"cohoist/core/handover"
 	"cohoist/core/plan"
 	"cohoist/core/report"
+	"cohoist/ui/format"
 	"cohoist/ui/talk"
 )
 
 // handOn hands the lift to other programs and people as files.
 type handOn struct{}
 
-func (*handOn) See(t *Turn) {
-	if t.Opened(talk.HandOn) {
+// See has nothing to show while the plan moves: to know which files there are takes making them.
+func (*handOn) See(*Turn) {}
+
+// Rest lists the files.
+func (*handOn) Rest(t *Turn) {
+	if t.Opened(talk.HandOn) && t.Rested() {
 		t.Show(talk.HandOn, &Handed{Files: handed(t.Plan, t.Report), Title: t.Plan.Title})
 	}
 }
@@ -26,7 +31,7 @@ func (*handOn) Do(t *Turn, what string) {
 	}
 	for _, f := range files(t.Plan, t.Report) {
 		if f.Name == name {
-			t.Save(File{Name: fileName(t.Plan.Title) + "-" + f.Name, Type: kind(f.Name), Data: f.Data})
+			t.Save(File{Name: format.FileName(t.Plan.Title) + "-" + f.Name, Type: kind(f.Name), Data: f.Data})
 		}
 	}
 }
@@ -66,25 +71,6 @@ func kind(name string) string {
 	return "application/xml"
 }
 
-// fileName makes a file's name of a title: its letters and digits, small, at most 40.
-func fileName(title string) string {
-	var b strings.Builder
-	for _, r := range strings.ToLower(title) {
-		if r >= 'a' && r <= 'z' || r >= '0' && r <= '9' {
-			b.WriteRune(r)
-		} else if s := b.String(); s != "" && !strings.HasSuffix(s, "-") {
-			b.WriteByte('-')
-		}
-		if b.Len() >= 40 {
-			break
-		}
-	}
-	if name := strings.Trim(b.String(), "-"); name != "" {
-		return name
-	}
-	return "lift"
-}
-
 // drawings are the pictures of the page that can be saved, by what finds them.
 var drawings = []struct{ Name, Find, Line string }{
 	{"elevation-and-plan.svg", ".dw-sheet .dw-svg", "elevation and plan, to scale"},
@@ -95,4 +81,4 @@ var drawings = []struct{ Name, Find, Line string }{
 // drawn are the pictures that there are.
 func (c *Handed) drawn() []struct{ Name, Find, Line string } { return drawings }
 
-func (c *Handed) name(file string) string { return fileName(c.Title) + "-" + file }
+func (c *Handed) name(file string) string { return format.FileName(c.Title) + "-" + file }

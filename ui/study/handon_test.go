@@ -6,6 +6,7 @@ import (
 
 	"cohoist/core/example"
 	"cohoist/core/plan"
+	"cohoist/ui/format"
 	"cohoist/ui/talk"
 )
 
@@ -36,7 +37,7 @@ func TestFilesAreHandedOut(t *testing.T) {
 			}
 		}
 	}
-	if n := fileName("  Größe & Länge/../x  "); strings.ContainsAny(n, "/.& ") || n == "" {
+	if n := format.FileName("  Größe & Länge/../x  "); strings.ContainsAny(n, "/.& ") || n == "" {
 		t.Errorf("a file is called %q", n)
 	}
 }
