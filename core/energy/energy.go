@@ -5,7 +5,7 @@
 // efficiency; packs as a straight open-circuit voltage behind a resistance. Rotors do not disturb each other; what is near, the ground,
 // a payload below, has functions of its own.
 // Geometry: body axes of core/share; the flow through a rotor is that of the plan's wind.
-// Calculation: (18.1) to (18.29).
+// Calculation: (18.1) to (18.32).
 // Verification: static tests of open data, printed rules, a second integrator, laws, in the tests.
 // References: THEORY chapter 18.
 package energy
@@ -16,6 +16,7 @@ import (
 
 	"cohoist/core/share"
 	"cohoist/core/solve"
+	"cohoist/core/vec"
 )
 
 // Vehicle is the energy of one vehicle. NaN: not computed, for want of what Study.Needs lists or outside a Range.
@@ -103,11 +104,15 @@ func (k *craft) effort(utilisation float64) float64 { return utilisation / k.rat
 
 // power is the electric power of vehicle i at its part, rotor by rotor, W.
 func (s *Study) power(m *share.Model, i int, p share.Part) float64 {
+	return s.powerIn(m.Attitude.T().Mul(m.Wind), i, p)
+}
+
+// powerIn is power in a wind, m/s, body axes.
+func (s *Study) powerIn(wind vec.V3, i int, p share.Part) float64 {
 	k := &s.craft[i]
-	wind := m.Attitude.T().Mul(m.Wind)
 	sum := k.avionics
 	for j, u := range p.Rotor {
-		across, through := flow(m, i, j, p, wind)
+		across, through := flow(s.model, i, j, p, wind)
 		sum += k.rotor.Electric(math.Max(u, 0), s.Density, across, through)
 	}
 	return sum

@@ -21,6 +21,15 @@ type Instant struct {
 	Separation  float64      // least distance of two vehicles that are not both rigid, m; +Inf: none
 }
 
+// Air is the velocity of the air as the team of a model meets it, m/s, in the axes of Parts.
+func (i *Instant) Air(m *share.Model) vec.V3 {
+	axes := i.Motion.Attitude
+	if m.Cables { // without the swing
+		axes = m.Upright(i.State.Heading, vec.V3{})
+	}
+	return axes.T().Mul(m.Wind.Sub(i.State.Velocity))
+}
+
 // Fly is the team at evenly spaced instants of every leg, the end of the last one too. The vehicles share the load of
 // every instant anew, by the least Σu² + Σ|F|² within (20.15), so that cables lean with the acceleration.
 func Fly(m *share.Model, apart *share.Apart, p *Path, each int, s *solve.Solver) []Instant {
