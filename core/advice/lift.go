@@ -44,7 +44,7 @@ func (l *lift) model(p plan.Plan, payload bool) *share.Model {
 			return nil
 		}
 	}
-	density, ok := air.Density(p.Site.Altitude, p.Site.TemperatureOffset)
+	density, ok := air.Density(p.Site)
 	if !ok {
 		return nil
 	}

@@ -1,6 +1,6 @@
 // Package air gives the density of the day and drag (THEORY chapter 3).
 //
-// Restriction: the troposphere, −500 m to 11 000 m geopotential height; drag coefficients of bluff
+// Restriction: the troposphere, −500 m to 11 000 m geopotential height, moist air up to 60 °C; drag coefficients of bluff
 // bodies, which do not depend on speed. Geometry: payload axes.
 package air
 
@@ -16,17 +16,17 @@ const (
 	seaLevelTemperature = 288.15    // K
 	seaLevelPressure    = 101325.0  // Pa
 	lapse               = 0.0065    // K/m
-	GasConstant         = 287.05287 // J/(kg K), of dry air
-	exponent            = 9.80665 / (lapse * GasConstant)
+	gasConstant         = 287.05287 // J/(kg K), of dry air
+	exponent            = 9.80665 / (lapse * gasConstant)
 	lowest, highest     = -500, 11000 // m
 )
 
-// Density is the air's density, kg/m³, at a geopotential altitude (m) with the temperature off the
+// dry is the density of dry air, kg/m³, at a geopotential altitude (m) with the temperature off the
 // standard atmosphere by offset (K) and the pressure as in it, (3.1) to (3.3). ok is false outside
 // −500 m to 11 000 m, or where there is no temperature left. A height above the sea counts as the
 // geopotential one: at 5 000 m that is 4 m and 0.04 % of density too low, below anything that matters.
 // At sea level the constants give 1.225 and 1.5e-8 of it.
-func Density(altitude, offset float64) (rho float64, ok bool) {
+func dry(altitude, offset float64) (rho float64, ok bool) {
 	if !(altitude >= lowest && altitude <= highest) {
 		return math.NaN(), false
 	}
@@ -35,13 +35,7 @@ func Density(altitude, offset float64) (rho float64, ok bool) {
 	if !(t > 0) || math.IsInf(t, 1) {
 		return math.NaN(), false
 	}
-	return pressure / (GasConstant * t), true // (3.3)
-}
-
-// Temperature is that of the standard atmosphere at a geopotential altitude (m), K, (3.1).
-func Temperature(altitude float64) float64 {
-	t, _ := standard(altitude)
-	return t
+	return pressure / (gasConstant * t), true // (3.3)
 }
 
 // standard is the temperature (K) and pressure (Pa) of the standard atmosphere, (3.1) and (3.2).

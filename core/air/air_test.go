@@ -22,11 +22,11 @@ func TestStandard(t *testing.T) {
 		if math.Abs(temperature-c.temperature) > 5.1e-4 || math.Abs(pressure-c.pressure) > 0.051 {
 			t.Errorf("%g m: %.4f K and %.2f Pa, want %.3f and %.1f (%s)", c.altitude, temperature, pressure, c.temperature, c.pressure, constants)
 		}
-		if got, ok := Density(c.altitude, 0); !ok || math.Abs(got-c.density) > sixth {
+		if got, ok := dry(c.altitude, 0); !ok || math.Abs(got-c.density) > sixth {
 			t.Errorf("%g m: %.7f kg/m³ %v, want %.6f (%s)", c.altitude, got, ok, c.density, constants)
 		}
 	}
-	if got, _ := Density(0, 0); math.Abs(got/SeaLevelDensity-1) > 1.6e-8 {
+	if got, _ := dry(0, 0); math.Abs(got/SeaLevelDensity-1) > 1.6e-8 {
 		t.Errorf("at sea level %.12g, want 1.225 within what the constants of the standard are rounded to, 1.5e-8", got)
 	}
 }
@@ -36,21 +36,21 @@ func TestHotAndCold(t *testing.T) {
 	for _, c := range []struct{ altitude, offset, want float64 }{
 		{0, 15, 1.164386}, {1500, 20, 0.987151}, {2000, 10, 0.971193}, {0, -20, 1.316367},
 	} {
-		if got, ok := Density(c.altitude, c.offset); !ok || math.Abs(got-c.want) > sixth {
+		if got, ok := dry(c.altitude, c.offset); !ok || math.Abs(got-c.want) > sixth {
 			t.Errorf("density at %g m, %+g K: %.7f %v, want %.6f (%s)", c.altitude, c.offset, got, ok, c.want, constants)
 		}
 	}
 }
 
 // Geometric heights z lie at H = r z/(r + z), r = 6 356 766 m; taking one for the other is wrong by
-// at most 0.043 % of density up to 5 000 m, as the documentation of Density says.
+// at most 0.043 % of density up to 5 000 m, as the documentation of dry says.
 func TestGeometric(t *testing.T) {
 	for _, c := range []struct{ z, want float64 }{{1000, 1.111660}, {2000, 1.006554}, {3000, 0.909254}, {5000, 0.736429}} {
-		got, _ := Density(6356766*c.z/(6356766+c.z), 0)
+		got, _ := dry(6356766*c.z/(6356766+c.z), 0)
 		if math.Abs(got-c.want) > sixth {
 			t.Errorf("density at geometric %g m: %.7f, want %.6f (%s)", c.z, got, c.want, constants)
 		}
-		if taken, _ := Density(c.z, 0); !(taken < got && got/taken-1 < 4.3e-4) {
+		if taken, _ := dry(c.z, 0); !(taken < got && got/taken-1 < 4.3e-4) {
 			t.Errorf("%g m taken as geopotential: %.7f instead of %.7f", c.z, taken, got)
 		}
 	}
@@ -64,7 +64,7 @@ func TestRatios(t *testing.T) {
 		{5000, 0.8320, 0.8617}, {7500, 0.7571, 0.7983}, {10000, 0.6877, 0.7385},
 	} {
 		_, pressure := standard(c.feet * 0.3048)
-		density, _ := Density(c.feet*0.3048, 0)
+		density, _ := dry(c.feet*0.3048, 0)
 		if math.Abs(density/SeaLevelDensity-c.density) > 5.1e-5 || math.Abs(pressure/seaLevelPressure-c.pressure) > 5.1e-5 {
 			t.Errorf("ratios at %g ft: %.5f and %.5f, want %.4f and %.4f", c.feet, pressure/seaLevelPressure, density/SeaLevelDensity, c.pressure, c.density)
 		}
@@ -75,7 +75,7 @@ func TestRatios(t *testing.T) {
 // which rounds its constants: within 3e-5 to 5 000 m.
 func TestShortFormula(t *testing.T) {
 	for h := 0.0; h <= 5000; h += 250 {
-		got, _ := Density(h, 0)
+		got, _ := dry(h, 0)
 		if want := 1.225 * math.Pow(1-h/44329, 4.255876); math.Abs(got/want-1) > 3e-5 {
 			t.Errorf("%g m: %.6f, short formula %.6f", h, got, want)
 		}
@@ -88,7 +88,7 @@ func TestShortFormula(t *testing.T) {
 
 func TestOutside(t *testing.T) {
 	for _, c := range [][2]float64{{-501, 0}, {11001, 0}, {math.NaN(), 0}, {0, -289}, {math.Inf(1), 0}} {
-		if rho, ok := Density(c[0], c[1]); ok || !math.IsNaN(rho) {
+		if rho, ok := dry(c[0], c[1]); ok || !math.IsNaN(rho) {
 			t.Errorf("%v: %g %v, want none", c, rho, ok)
 		}
 	}

@@ -59,7 +59,7 @@ func TestWorkingOfHolds(t *testing.T) {
 func hold(p plan.Plan) (energy.Study, *share.Model, share.Answer) {
 	p, _ = plan.Assume(p)
 	body, err := mass.Of(p.Payload)
-	density, ok := air.Density(p.Site.Altitude, p.Site.TemperatureOffset)
+	density, ok := air.Density(p.Site)
 	if err != nil || !ok || len(plan.Missing(p)) > 0 {
 		return energy.Study{}, nil, share.Answer{}
 	}

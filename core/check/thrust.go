@@ -44,7 +44,12 @@ func thrust(f Facts) Outcome {
 		w.add("fz", p.Thrust[2], "N", "THEORY (5.4)", "%v + %v*%v - %v", p.Force[2], c.Vehicle.Mass, share.Gravity, c.Drag[2])
 		w.add("u", need, "N", "THEORY (5.4)", "hypot(hypot(fx, fy), fz)")
 	}
-	w.add("T", most, "N", "THEORY (4.3), "+given, "%v", most)
+	w.air(f.Plan.Site)
+	class, rotors := f.Plan.Vehicles[c.Class], float64(len(c.Rotors))
+	if c.Rigid {
+		rotors = 1
+	}
+	w.add("T", most, "N", "THEORY (4.3), "+given, "%v*%v*rho/1.225", rotors, class.RotorThrustMax)
 	w.add("t", need/most, "1", "THEORY (5.5)", "u/T")
 	w.add("U", limit, "1", given, "%v", limit)
 	capacity := w.add("C", limit*most, "N", "THEORY (8.1)", "U*T")

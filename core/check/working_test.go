@@ -74,6 +74,8 @@ func plans(t *testing.T) map[string]plan.Plan {
 			t.Fatal(faults)
 		}
 		out[e.Name] = p
+		p.Site.TemperatureOffset, p.Site.Humidity = 10, 0.8
+		out[e.Name+", moist"] = p
 	}
 	files, err := filepath.Glob("../../testdata/golden/*.plan.json")
 	if err != nil || len(files) == 0 {
@@ -103,6 +105,7 @@ var functions = map[string]func(x []float64) float64{
 	"atan2": func(x []float64) float64 { return math.Atan2(x[0], x[1]) },
 	"min":   func(x []float64) float64 { return math.Min(x[0], x[1]) },
 	"max":   func(x []float64) float64 { return math.Max(x[0], x[1]) },
+	"exp":   func(x []float64) float64 { return math.Exp(x[0]) },
 	"abs":   func(x []float64) float64 { return math.Abs(x[0]) },
 }
 
@@ -174,7 +177,7 @@ func call(e *ast.CallExpr, names map[string]float64, scale *float64) (float64, e
 	}
 	want := 2
 	switch id.Name {
-	case "sqrt", "sin", "cos", "tan", "abs":
+	case "sqrt", "exp", "sin", "cos", "tan", "abs":
 		want = 1
 	}
 	if len(args) != want {

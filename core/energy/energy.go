@@ -31,7 +31,7 @@ type Vehicle struct {
 
 // Study is what the lift costs.
 type Study struct {
-	Density  float64 // kg/m³, with humidity
+	Density  float64 // kg/m³, of the model
 	Vehicles []Vehicle
 	Power    float64  // W, of the team
 	Hold     float64  // s: until the first vehicle ends
@@ -87,8 +87,8 @@ func (s *Study) vehicles(m *share.Model, parts []share.Part) []Vehicle {
 		v.Power = s.power(m, i, p)
 		v.Hold = Hold{Time: math.NaN(), VoltageFull: math.NaN(), VoltageLast: math.NaN(), Error: math.NaN()}
 		if k.known && !math.IsNaN(v.Power) {
-			v.Hold = k.pack.Hold(v.Power, k.effort(p.Utilisation), k.voltage, s.model.Plan.Limits.Reserve)
-			most := m.Craft[i].Vehicle.ThrustMax * k.ratio
+			v.Hold = k.pack.Hold(v.Power, p.Utilisation, k.voltage, s.model.Plan.Limits.Reserve)
+			most := m.Craft[i].Vehicle.ThrustMax
 			v.ThrustFull, v.ThrustLast = most*v.Given, most*v.Given
 			if !math.IsNaN(v.VoltageFull) {
 				v.ThrustLast *= (v.VoltageLast / v.VoltageFull) * (v.VoltageLast / v.VoltageFull) // (18.16)
@@ -98,9 +98,6 @@ func (s *Study) vehicles(m *share.Model, parts []share.Part) []Vehicle {
 	}
 	return out
 }
-
-// effort is the thrust needed over that available in the air of the day.
-func (k *craft) effort(utilisation float64) float64 { return utilisation / k.ratio }
 
 // power is the electric power of vehicle i at its part, rotor by rotor, W.
 func (s *Study) power(m *share.Model, i int, p share.Part) float64 {

@@ -36,7 +36,7 @@ func TestEvenIsLongest(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		density, _ := air.Density(p.Site.Altitude, p.Site.TemperatureOffset)
+		density, _ := air.Density(p.Site)
 		m, solver := share.New(p, body, air.Area(p.Payload), density), solve.NewSolver()
 		a := m.Share(solver)
 		s := Of(m, solver, a)

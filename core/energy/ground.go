@@ -71,7 +71,7 @@ func (s *Study) AirWorking(i int, p share.Part, g Grounded, n Near) []Step {
 	}
 	u := p.Effort / rotors
 	w.add("u", u, "N", "thrust of a rotor, in the mean", "%v/%v", p.Effort, rotors)
-	w.add("rho", s.Density, "kg/m³", "THEORY (3.2), (18.7)", "%v", s.Density)
+	w.add("rho", s.Density, "kg/m³", "THEORY (3.3), (3.9)", "%v", s.Density)
 	wake := s.WakeAt(i, p)
 	w.add("w", wake.Speed, "m/s", "THEORY (18.23), twice (18.1)", "2*sqrt(u/(2*rho*pi*R*R))")
 	w.add("r_w", wake.Radius, "m", "THEORY (18.23)", "R/sqrt(2)")

@@ -14,18 +14,12 @@ type craft struct {
 	avionics float64
 	pack     Pack
 	known    bool    // pack and rotor
-	ratio    float64 // thrust available over that of the model: humidity, and a static test's voltage
 	voltage  float64 // at which rotor_thrust_max_n was measured; NaN: that of the full pack under the load
 }
 
 // begin collects what is known of the vehicles.
 func begin(m *share.Model) Study {
-	out := Study{model: m, Power: math.NaN(), Hold: math.NaN(), First: -1, craft: make([]craft, len(m.Craft))}
-	rho, ok := Density(m.Plan.Site)
-	if !ok {
-		rho = m.Density
-	}
-	out.Density = rho
+	out := Study{model: m, Density: m.Density, Power: math.NaN(), Hold: math.NaN(), First: -1, craft: make([]craft, len(m.Craft))}
 	kinds := map[string]craft{}
 	for i, c := range m.Craft {
 		kind, done := kinds[c.Class]
@@ -33,7 +27,6 @@ func begin(m *share.Model) Study {
 			kind = out.kind(c.Class)
 			kinds[c.Class] = kind
 		}
-		kind.ratio *= rho / m.Density
 		out.craft[i] = kind
 	}
 	return out
@@ -48,7 +41,7 @@ func (s *Study) kind(name string) craft {
 			s.Needs = append(s.Needs, path+"."+field)
 		}
 	}
-	k := craft{ratio: 1, avionics: c.Avionics, voltage: math.NaN(), known: true}
+	k := craft{avionics: c.Avionics, voltage: math.NaN(), known: true}
 	k.rotor = Rotor{Area: math.Pi * c.RotorRadius * c.RotorRadius, FigureOfMerit: c.FigureOfMerit, DriveEfficiency: c.DriveEfficiency}
 	before := len(s.Needs)
 	if len(c.Bench) > 0 {

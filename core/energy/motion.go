@@ -34,7 +34,7 @@ func (s *Study) Along(motion []Instant, from []float64) []Spent {
 		track := make([]taken, len(motion))
 		for n, at := range motion {
 			p := at.Parts[i]
-			track[n] = taken{at.Time, s.powerIn(at.Wind, i, p), s.craft[i].effort(p.Utilisation)}
+			track[n] = taken{at.Time, s.powerIn(at.Wind, i, p), p.Utilisation}
 		}
 		out[i] = s.spend(i, track, chargeOf(from, i))
 	}
@@ -57,7 +57,7 @@ func (s *Study) Alone(i int, leg Leg, from float64) (spent Spent, utilisation fl
 	thrust, rotors := math.Hypot(weight, drag), float64(len(c.Rotors))
 	power := k.avionics + rotors*k.rotor.Electric(thrust/rotors, s.Density, v*weight/thrust, v*drag/thrust) // (18.32)
 	utilisation = thrust / c.Vehicle.ThrustMax
-	now := taken{0, power, k.effort(utilisation)}
+	now := taken{0, power, utilisation}
 	end := now
 	end.time = leg.Distance / leg.Speed
 	return s.spend(i, []taken{now, end}, from), utilisation

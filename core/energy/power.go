@@ -1,6 +1,13 @@
 package energy
 
-import "math"
+import (
+	"math"
+
+	"cohoist/core/air"
+)
+
+// standard is the density of static tests and of a plan's thrusts, kg/m³.
+const standard = air.SeaLevelDensity
 
 // Range is where a formula holds, as data. Source is the range's own, not the formula's.
 type Range struct {

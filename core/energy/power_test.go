@@ -3,8 +3,6 @@ package energy
 import (
 	"math"
 	"testing"
-
-	"cohoist/core/plan"
 )
 
 const rho = 1.225
@@ -105,34 +103,5 @@ func TestSmall(t *testing.T) {
 		if w < 15.0/2.5 || w > 15*2.5 {
 			t.Errorf("hovers at %g W, want near 15", w)
 		}
-	}
-}
-
-// Moist air. Saturation over water: 2339 Pa at 20 °C, 4246 Pa at 30 °C and 611.2 at 0 °C (2338.8 and 4245 from the medical table of 17.5 and 31.8 mmHg,
-// adda.com.tw fan notes, vapour table: 4.58, 17.5, 31.8 mmHg to their last digit). Density at 760 mmHg with the dew point at
-// 10 °C: 1.287 at 0 °C is below the dew point and not asked; 1.199 at 20 °C and 1.122 at 40 °C (constructionwork.com, density of moist air).
-func TestMoist(t *testing.T) {
-	const mmHg = 133.322
-	for c, want := range map[float64]float64{0: 4.58, 20: 17.5, 24: 22.38, 28: 28.35, 40: 55.3} {
-		if got := Saturation(zeroCelsius+c) / mmHg; math.Abs(got-want) > 0.004*want {
-			t.Errorf("%g °C: %.3f mmHg, printed %g", c, got, want)
-		}
-	}
-	vapour := Saturation(zeroCelsius + 10)
-	for c, want := range map[float64]float64{10: 1.241, 20: 1.199, 40: 1.122} {
-		k := zeroCelsius + c
-		got := 101325 / (287.05287 * k) * Moist(101325, k, vapour/Saturation(k))
-		if math.Abs(got-want) > 1.1e-3 { // its constants, 1.2929 at 273.13 K, are a tenth of a thousandth off
-			t.Errorf("%g °C: %.4f kg/m³, printed %g", c, got, want)
-		}
-	}
-	dry, _ := Density(plan.Site{TemperatureOffset: 15, Humidity: math.NaN()})
-	wet, ok := Density(plan.Site{TemperatureOffset: 15, Humidity: 1})
-	near(t, "dry", dry, 1.164386, 1e-6) // as core/air's own test
-	if r := wet / dry; !ok || r < 0.982 || r > 0.986 {
-		t.Errorf("saturated air of 30 °C is %g of dry", r)
-	}
-	if _, ok := Density(plan.Site{Altitude: 12000}); ok {
-		t.Error("a density above the troposphere")
 	}
 }

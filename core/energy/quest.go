@@ -63,7 +63,7 @@ func (q *quest) holdAt(i int, thrust float64) float64 {
 	if math.IsNaN(w) {
 		return 0
 	}
-	return k.pack.Hold(w, k.effort(thrust/c.Vehicle.ThrustMax), k.voltage, q.study.model.Plan.Limits.Reserve).Time
+	return k.pack.Hold(w, thrust/c.Vehicle.ThrustMax, k.voltage, q.study.model.Plan.Limits.Reserve).Time
 }
 
 // thrustFor is the thrust that vehicle i holds for a time, N: holdAt turned over by the secant in logarithms, for time is nearly a

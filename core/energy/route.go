@@ -87,7 +87,7 @@ func (s *Study) fly(solver *solve.Solver, leg Leg) (f Flown, single float64) {
 	sum := 0.0
 	for i, p := range a.Parts {
 		f.Power = append(f.Power, s.power(m, i, p))
-		f.effort = append(f.effort, s.craft[i].effort(p.Utilisation))
+		f.effort = append(f.effort, p.Utilisation)
 		sum += f.Power[i]
 	}
 	f.Energy = sum * f.Time

@@ -60,7 +60,7 @@ func of(t testing.TB, p plan.Plan) (energy.Study, *share.Model, share.Answer) {
 	t.Helper()
 	p, _ = plan.Assume(p)
 	body, err := mass.Of(p.Payload)
-	density, ok := air.Density(p.Site.Altitude, p.Site.TemperatureOffset)
+	density, ok := air.Density(p.Site)
 	if err != nil || !ok {
 		t.Fatal(err, ok)
 	}

@@ -47,10 +47,10 @@ func (s *Study) Working(i int, p share.Part) []Step {
 	if math.IsNaN(v.Power) {
 		return nil
 	}
-	w.add("rho", s.Density, "kg/m³", "THEORY (3.2), (18.7)", "%v", s.Density)
+	w.add("rho", s.Density, "kg/m³", "THEORY (3.3), (3.9)", "%v", s.Density)
 	s.powerSteps(&w, i, p)
 	if k := s.craft[i]; k.known {
-		s.packSteps(&w, i, k.pack, k.effort(p.Utilisation))
+		s.packSteps(&w, i, k.pack, p.Utilisation)
 	}
 	return w
 }

@@ -18,7 +18,7 @@ func model(t testing.TB, p plan.Plan) *share.Model {
 	t.Helper()
 	p, _ = plan.Assume(p)
 	body, err := mass.Of(p.Payload)
-	density, ok := air.Density(p.Site.Altitude, p.Site.TemperatureOffset)
+	density, ok := air.Density(p.Site)
 	if err != nil || !ok {
 		t.Fatal(err)
 	}

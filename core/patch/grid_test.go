@@ -30,7 +30,7 @@ func read(t testing.TB, name string) lift {
 	}
 	p, _ = plan.Assume(p)
 	body, err := mass.Of(p.Payload)
-	rho, ok := air.Density(p.Site.Altitude, p.Site.TemperatureOffset)
+	rho, ok := air.Density(p.Site)
 	if err != nil || !ok {
 		t.Fatal(err, ok)
 	}

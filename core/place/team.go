@@ -73,7 +73,7 @@ func newBench(q Question, places []vec.V3) (*bench, error) {
 	if err != nil {
 		return nil, err
 	}
-	rho, ok := air.Density(q.Plan.Site.Altitude, q.Plan.Site.TemperatureOffset)
+	rho, ok := air.Density(q.Plan.Site)
 	if !ok {
 		return nil, fmt.Errorf("the air's density is not known at %g m: plan below 11 000 m", q.Plan.Site.Altitude)
 	}

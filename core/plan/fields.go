@@ -153,7 +153,7 @@ var Fields = []Field{
 	{Path: "site.gust_factor", Title: "Gust factor", Kind: unit.Ratio, In: from(1, 10), Need: Assumed, Default: 1.4, When: windy, // common practice, no source
 		Help: "Speed of the wind in a gust over its mean."},
 	{Path: "site.humidity_ratio", Title: "Relative humidity", Kind: unit.Ratio, In: from(0, 1),
-		Help: "Moist air is a little lighter than dry air. Left out: dry."},
+		Help: "Moist air is a little lighter than dry air and carries less. Left out: dry."},
 
 	{Path: "limits.utilisation", Title: "Utilisation limit", Kind: unit.Ratio, In: above(0, 1), Need: Assumed, Default: 0.8,
 		Help: "The most of its thrust a vehicle may need in hover."},

@@ -27,7 +27,7 @@ func liftOf(t testing.TB, name string) (*share.Model, share.Answer) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	rho, _ := air.Density(p.Site.Altitude, p.Site.TemperatureOffset)
+	rho, _ := air.Density(p.Site)
 	m := share.New(p, body, air.Area(p.Payload), rho)
 	a := m.Share(solve.NewSolver())
 	if a.Status != solve.Optimal {

@@ -26,11 +26,11 @@ func Build(p plan.Plan) Report {
 	p, r.Assumptions = plan.Assume(p)
 	r.Assumptions = append(r.Assumptions, vehicle.Assumed(p)...)
 	facts := check.Facts{Plan: p, Missing: r.Missing}
-	density, inRange := air.Density(p.Site.Altitude, p.Site.TemperatureOffset)
+	density, inRange := air.Density(p.Site)
 	if inRange {
 		r.Team.Density = density
 	} else {
-		facts.Outside = "Outside the model: the standard atmosphere gives no density at this altitude and temperature (−500 m to 11 000 m, ISO 2533)."
+		facts.Outside = noAir(p.Site)
 	}
 	payload, err := mass.Of(p.Payload)
 	area := air.Area(p.Payload)

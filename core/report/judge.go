@@ -5,6 +5,7 @@ import (
 	"strconv"
 	"strings"
 
+	"cohoist/core/air"
 	"cohoist/core/check"
 	"cohoist/core/plan"
 )
@@ -44,6 +45,15 @@ func (r *Report) judge(f check.Facts, massError error) {
 	r.Verdict = map[check.Status]Verdict{check.OK: Lifts, check.Thin: ThinLift, check.OutsideModel: OutsideModel,
 		check.Fail: Fails, check.Unsolved: Unsolved}[row.Status]
 	r.Sentence = sentence(r, f, row)
+}
+
+// noAir says why a site's air has no density.
+func noAir(s plan.Site) string {
+	s.Humidity = math.NaN()
+	if _, ok := air.Density(s); ok {
+		return "Outside the model: the density of moist air is known up to 60 °C."
+	}
+	return "Outside the model: the standard atmosphere gives no density at this altitude and temperature (−500 m to 11 000 m, ISO 2533)."
 }
 
 func heavier(a, b check.Row) bool {

@@ -58,7 +58,7 @@ func slow(t testing.TB, s *Study, x offset) float64 {
 		m.Vehicle = "of " + m.ID
 		p.Vehicles[m.Vehicle] = c
 	}
-	density, _ := air.Density(p.Site.Altitude, p.Site.TemperatureOffset)
+	density, _ := air.Density(p.Site)
 	m := share.New(p, body, air.Area(p.Payload), density*(1+x[atDensity]))
 	if !m.Settled {
 		return math.Inf(1)

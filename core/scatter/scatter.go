@@ -54,7 +54,7 @@ func New(p plan.Plan, n int) (*Study, string) {
 	}
 	p, _ = plan.Assume(p)
 	body, err := mass.Of(p.Payload)
-	density, ok := air.Density(p.Site.Altitude, p.Site.TemperatureOffset)
+	density, ok := air.Density(p.Site)
 	if err != nil || !ok {
 		return nil, "the plan is outside the model"
 	}
