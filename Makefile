@@ -6,7 +6,7 @@ WASM_EXEC = $(shell $(GO) env GOROOT)/lib/wasm/go_js_wasm_exec
 CORE = $(shell $(GO) list ./core/... ./ui/... 2>/dev/null)
 
 .DEFAULT_GOAL := help
-.PHONY: help run site test check quick format vet imports generated native wasm-tests size golden bench bench-peers fuzz generate clean
+.PHONY: help run site test check quick format vet imports generated native wasm-tests size golden bench bench-peers bench-engine fuzz generate clean
 
 help: ## this list
 	@grep -hE '^[a-z-]+:.*##' $(MAKEFILE_LIST) | sed -E 's/:[^#]*## /\t/' | expand -t 14
@@ -57,6 +57,9 @@ bench: ## Go benchmarks, native
 
 bench-peers: ## this solver beside general-purpose solvers on the same problems; needs Debian's python3-scipy and python3-cvxopt
 	@testdata/peers/bench.sh
+
+bench-engine: ## the rehearsal beside a rigid-body engine, both as WebAssembly under Node; needs npm
+	@testdata/engine/bench.sh
 
 clean: ## remove what was built
 	@rm -rf dist build

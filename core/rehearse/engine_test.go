@@ -16,6 +16,7 @@ type scene struct {
 	Bodies []struct {
 		Mass                        float64
 		Inertia, At, Velocity, Spin vec.V3
+		Thrust                      float64 // along its own z, N
 	}
 	Lines []struct {
 		A, B              int
@@ -56,7 +57,7 @@ func scenes(t testing.TB) []scene {
 func (s scene) world() *World {
 	w := &World{Gravity: 9.80665, Ground: math.Inf(-1)}
 	for _, b := range s.Bodies {
-		w.Bodies = append(w.Bodies, Body{Mass: b.Mass, Inertia: vec.Diag(b.Inertia)})
+		w.Bodies = append(w.Bodies, Body{Mass: b.Mass, Inertia: vec.Diag(b.Inertia), push: Push{Thrust: b.Thrust}, target: Push{Thrust: b.Thrust}})
 		w.Poses = append(w.Poses, Pose{At: b.At, Attitude: [4]float64{1}, Velocity: b.Velocity, Spin: b.Spin})
 	}
 	for _, l := range s.Lines {

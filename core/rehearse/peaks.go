@@ -112,7 +112,7 @@ func (c *Score) payload(t float64) vec.V3 {
 	n := len(c.Marks)
 	k := min(max(int(t/beat), 0), n-1)
 	a, b := c.Marks[k].Payload, c.Marks[min(k+1, n-1)].Payload
-	return a.Add(b.Sub(a).Scale(math.Min(t/beat-float64(k), 1)))
+	return a.Add(b.Sub(a).Scale(min(t/beat-float64(k), 1)))
 }
 
 // airborne tells that the payload should be off the ground.
@@ -120,7 +120,7 @@ func (r *Rehearsal) airborne() bool {
 	w := r.World
 	low := 0.0
 	for _, f := range w.Bodies[0].Feet {
-		low = math.Min(low, f[2])
+		low = min(low, f[2])
 	}
 	return r.Score.payload(w.Time)[2]+low > w.Ground+0.3
 }
@@ -133,21 +133,21 @@ func (r *Rehearsal) peak(p *Peaks) {
 	}
 	load := &w.Poses[0]
 	off := load.At.Sub(r.Score.payload(w.Time))
-	p.Off = math.Max(p.Off, math.Hypot(off[0], off[1]))
-	p.Sink = math.Max(p.Sink, -off[2])
-	turn := w.turns[0]
-	p.Swing = math.Max(p.Swing, math.Atan2(math.Hypot(turn[0][2], turn[1][2]), turn[2][2]))
+	p.Off = max(p.Off, math.Hypot(off[0], off[1]))
+	p.Sink = max(p.Sink, -off[2])
+	turn := &w.turns[0]
+	p.Swing = max(p.Swing, math.Atan2(math.Hypot(turn[0][2], turn[1][2]), turn[2][2]))
 	crash := off.Norm() > far || load.At[2] <= w.Ground
 	for i := range r.pilots {
-		p.Tension[i] = math.Max(p.Tension[i], w.Tension[i])
+		p.Tension[i] = max(p.Tension[i], w.Tension[i])
 		if r.pilots[i].failed {
 			continue
 		}
-		p.Least[i] = math.Min(p.Least[i], w.Tension[i])
-		p.Used[i] = math.Max(p.Used[i], r.used(i))
+		p.Least[i] = min(p.Least[i], w.Tension[i])
+		p.Used[i] = max(p.Used[i], r.used(i))
 		for j := range i {
 			if !r.pilots[j].failed {
-				p.Separation = math.Min(p.Separation, w.Poses[i+1].At.Sub(w.Poses[j+1].At).Norm())
+				p.Separation = min(p.Separation, apart(&w.Poses[i+1].At, &w.Poses[j+1].At))
 			}
 		}
 		crash = crash || w.Poses[i+1].At[2] <= w.Ground
@@ -155,6 +155,11 @@ func (r *Rehearsal) peak(p *Peaks) {
 	if crash && math.IsNaN(p.Crash) {
 		p.Crash = w.Time
 	}
+}
+
+func apart(a, b *vec.V3) float64 {
+	x, y, z := a[0]-b[0], a[1]-b[1], a[2]-b[2]
+	return sqrt(float64(x*x) + float64(y*y) + float64(z*z))
 }
 
 // Near is within what the payload counts as staying where it is, m.

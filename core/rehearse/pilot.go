@@ -38,6 +38,8 @@ type pilot struct {
 	give    vec.V3  // how far its place has yielded, m
 	sum     vec.V3  // integral, m s
 	force   vec.V3  // wanted thrust, N, level axes
+	size    float64 // of it, N
+	turn    vec.M3  // attitude as a matrix
 	heading float64
 	failed  bool
 }
@@ -71,14 +73,15 @@ func (p *pilot) place(own *Pose, pull vec.V3, others []vec.V3, a aim, separation
 	}
 	m := p.vehicle.Vehicle.Mass
 	p.force = p.limit(acc.Add(vec.V3{0, 0, share.Gravity}).Scale(m).Add(a.pull).Sub(p.felt.Scale(answered))) // (21.11)
+	p.size = p.force.Norm()
 	p.heading = a.heading + p.yaw
 }
 
 // limit keeps the wanted thrust within what the vehicle has: height before place, and never beyond its tilt.
 func (p *pilot) limit(f vec.V3) vec.V3 {
 	v := &p.vehicle.Vehicle
-	f[2] = math.Min(math.Max(f[2], thrustLeast*v.Mass*share.Gravity), v.ThrustMax)
-	most := math.Min(f[2]*math.Tan(v.TiltMax), math.Sqrt(math.Max(0, v.ThrustMax*v.ThrustMax-f[2]*f[2])))
+	f[2] = min(max(f[2], thrustLeast*v.Mass*share.Gravity), v.ThrustMax)
+	most := min(f[2]*math.Tan(v.TiltMax), math.Sqrt(max(0, v.ThrustMax*v.ThrustMax-f[2]*f[2])))
 	if n := math.Hypot(f[0], f[1]); n > most {
 		f[0], f[1] = f[0]*most/n, f[1]*most/n
 	}
@@ -90,13 +93,23 @@ func (p *pilot) motors(own *Pose) Push {
 	if p.failed {
 		return Push{}
 	}
-	turn := Matrix(own.Attitude)
-	up := vec.V3{turn[0][2], turn[1][2], turn[2][2]}
-	off := turn.T().Mul(up.Cross(p.force.Unit())).Scale(turnOmega * turnOmega) // the turn that would set the thrust right, body axes
-	off[2] = math.Remainder(p.heading-math.Atan2(turn[1][0], turn[0][0]), 2*math.Pi) * yawOmega * yawOmega
-	rate := off.Sub(vec.V3{turnOmega * own.Spin[0], turnOmega * own.Spin[1], yawOmega * own.Spin[2]}.Scale(2 * turnDamping)) // (21.12)
-	moment := p.inertia.Mul(rate).Add(own.Spin.Cross(p.inertia.Mul(own.Spin)))
-	return p.mix(Push{math.Max(0, p.force.Dot(up)), moment})
+	matrix(own.Attitude[0], own.Attitude[1], own.Attitude[2], own.Attitude[3], &p.turn)
+	t, f, w, j := &p.turn, &p.force, &own.Spin, &p.inertia
+	ux, uy, uz := t[0][2], t[1][2], t[2][2]
+	over := float64(turnOmega*turnOmega) / p.size
+	x := float64((float64(uy*f[2]) - float64(uz*f[1])) * over) // the turn that would set the thrust right, level axes
+	y := float64((float64(uz*f[0]) - float64(ux*f[2])) * over)
+	z := float64((float64(ux*f[1]) - float64(uy*f[0])) * over)
+	off := p.heading - math.Atan2(t[1][0], t[0][0])
+	if math.Abs(off) > math.Pi {
+		off = math.Remainder(off, 2*math.Pi)
+	}
+	var rate vec.V3 // (21.12)
+	rate[0] = float64(t[0][0]*x) + float64(t[1][0]*y) + float64(t[2][0]*z) - float64(2*turnDamping*turnOmega*w[0])
+	rate[1] = float64(t[0][1]*x) + float64(t[1][1]*y) + float64(t[2][1]*z) - float64(2*turnDamping*turnOmega*w[1])
+	rate[2] = float64(off*yawOmega*yawOmega) - float64(2*turnDamping*yawOmega*w[2])
+	moment := j.Mul(rate).Add(w.Cross(j.Mul(*w)))
+	return p.mix(Push{max(0, float64(f[0]*ux)+float64(f[1]*uy)+float64(f[2]*uz)), moment})
 }
 
 // mix is what rotors within their bounds make of a wanted push, (21.13): least squares, yaw no more than a part of
@@ -104,7 +117,8 @@ func (p *pilot) motors(own *Pose) Push {
 func (p *pilot) mix(w Push) Push {
 	rotors := p.vehicle.Vehicle.Rotors
 	var xx, yy, kk float64
-	for _, r := range rotors {
+	for k := range rotors {
+		r := &rotors[k]
 		xx += r.At[0] * r.At[0]
 		yy += r.At[1] * r.At[1]
 		if !math.IsNaN(r.Torque) {
@@ -112,21 +126,22 @@ func (p *pilot) mix(w Push) Push {
 		}
 	}
 	if len(rotors) < 4 || xx == 0 || yy == 0 {
-		w.Thrust = math.Min(w.Thrust, p.vehicle.Vehicle.ThrustMax)
+		w.Thrust = min(w.Thrust, p.vehicle.Vehicle.ThrustMax)
 		return w
 	}
 	n, yaw := float64(len(rotors)), 0.0
 	if kk > 0 {
 		most := yawShare * w.Thrust / n * math.Sqrt(kk*n) // the shares of the rotors are alike
-		yaw = math.Min(math.Max(w.Moment[2], -most), most)
+		yaw = min(max(w.Moment[2], -most), most)
 	}
 	var out Push
-	for _, r := range rotors {
+	for k := range rotors {
+		r := &rotors[k]
 		u := w.Thrust/n + w.Moment[0]*r.At[1]/yy - w.Moment[1]*r.At[0]/xx
 		if yaw != 0 {
 			u += yaw * r.Torque / kk
 		}
-		u = math.Min(math.Max(u, 0), r.Max)
+		u = min(max(u, 0), r.Max)
 		out.Thrust += u
 		out.Moment[0] += u * r.At[1]
 		out.Moment[1] -= u * r.At[0]

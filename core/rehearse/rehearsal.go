@@ -166,6 +166,5 @@ func (r *Rehearsal) aim(i int) aim {
 // feel is the line's pull on a vehicle, N, level axes.
 func (r *Rehearsal) feel(i int) vec.V3 {
 	w := r.World
-	end, _, _ := w.end(0, w.Lines[i].AtA, w.Poses)
-	return end.Sub(w.Poses[i+1].At).Unit().Scale(w.Tension[i])
+	return w.place(0, w.Lines[i].AtA).Sub(w.Poses[i+1].At).Unit().Scale(w.Tension[i])
 }

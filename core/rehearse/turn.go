@@ -3,18 +3,17 @@ package rehearse
 import "cohoist/core/vec"
 
 // Matrix is the attitude of a unit quaternion.
-func Matrix(q [4]float64) vec.M3 {
-	w, x, y, z := q[0], q[1], q[2], q[3]
-	return vec.M3{
-		{1 - 2*(float64(y*y)+float64(z*z)), 2 * (float64(x*y) - float64(w*z)), 2 * (float64(x*z) + float64(w*y))},
-		{2 * (float64(x*y) + float64(w*z)), 1 - 2*(float64(x*x)+float64(z*z)), 2 * (float64(y*z) - float64(w*x))},
-		{2 * (float64(x*z) - float64(w*y)), 2 * (float64(y*z) + float64(w*x)), 1 - 2*(float64(x*x)+float64(y*y))},
-	}
+func Matrix(q [4]float64) (m vec.M3) {
+	matrix(q[0], q[1], q[2], q[3], &m)
+	return m
 }
 
-func unit(q [4]float64) [4]float64 {
-	n := 1 / sqrt(float64(q[0]*q[0])+float64(q[1]*q[1])+float64(q[2]*q[2])+float64(q[3]*q[3]))
-	return [4]float64{q[0] * n, q[1] * n, q[2] * n, q[3] * n}
+func matrix(w, x, y, z float64, m *vec.M3) {
+	xx, yy, zz := float64(x*x), float64(y*y), float64(z*z)
+	xy, xz, yz, wx, wy, wz := float64(x*y), float64(x*z), float64(y*z), float64(w*x), float64(w*y), float64(w*z)
+	m[0][0], m[0][1], m[0][2] = 1-2*(yy+zz), 2*(xy-wz), 2*(xz+wy)
+	m[1][0], m[1][1], m[1][2] = 2*(xy+wz), 1-2*(xx+zz), 2*(yz-wx)
+	m[2][0], m[2][1], m[2][2] = 2*(xz-wy), 2*(yz+wx), 1-2*(xx+yy)
 }
 
 // inverse of a symmetric matrix; of a point mass, whose inertia is nothing, nothing.
@@ -46,11 +45,17 @@ func (w *World) Energy() (energy float64, momentum, spin vec.V3) {
 		if l.Cut {
 			continue
 		}
-		a, _, _ := w.end(l.A, l.AtA, w.Poses)
-		b, _, _ := w.end(l.B, l.AtB, w.Poses)
-		if s := b.Sub(a).Norm() - l.Length; s > 0 {
+		if s := w.place(l.B, l.AtB).Sub(w.place(l.A, l.AtA)).Norm() - l.Length; s > 0 {
 			energy += l.Stiffness * s * s / 2
 		}
 	}
 	return energy, momentum, spin
+}
+
+// place is where a point of a body is, level axes.
+func (w *World) place(body int, at vec.V3) vec.V3 {
+	if body < 0 {
+		return at
+	}
+	return w.Poses[body].At.Add(Matrix(w.Poses[body].Attitude).Mul(at))
 }

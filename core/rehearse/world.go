@@ -27,6 +27,7 @@ type Body struct {
 	target Push // what push tends to
 	lag    float64
 	inv    vec.M3
+	reach  float64 // of the farthest foot, m
 	firm   float64 // of a foot, N/m
 	dull   float64 // of a foot, N s/m
 }
@@ -67,20 +68,15 @@ type World struct {
 	Poses   []Pose
 	Tension []float64 // of the lines, N
 
-	ahead, lag, left float64 // the last exponential of after
-	stage            []Pose
-	before           []Pose
-	taut             uint64 // a bit a line, at the last slope
-	rates            [4][]rate
-	turns            []vec.M3
-	force            []vec.V3
-	moment           []vec.V3
-}
-
-// rate is the change of a pose.
-type rate struct {
-	at, velocity, spin vec.V3
-	attitude           [4]float64
+	ahead, lag, left   float64 // the last exponential of after
+	later              Push
+	now, stage, before []state
+	rates              [4][]state
+	taut               uint64 // a bit a line, at the last slope
+	turns              []vec.M3
+	force              []vec.V3
+	moment             []vec.V3
+	ends               [2]end
 }
 
 // Friction between feet and ground (common practice, no source).
@@ -110,20 +106,26 @@ func (b *Body) light() float64 {
 // Ready makes room and must be called once before the first step.
 func (w *World) Ready() {
 	n := len(w.Bodies)
-	w.stage, w.before = make([]Pose, n), make([]Pose, n)
+	w.now, w.stage, w.before = make([]state, n), make([]state, n), make([]state, n)
 	for i := range w.rates {
-		w.rates[i] = make([]rate, n)
+		w.rates[i] = make([]state, n)
 	}
 	w.turns, w.force, w.moment = make([]vec.M3, n), make([]vec.V3, n), make([]vec.V3, n)
 	w.Tension = make([]float64, len(w.Lines))
 	for i := range w.Bodies {
 		b := &w.Bodies[i]
 		b.inv = inverse(b.Inertia)
+		for _, f := range b.Feet {
+			b.reach = math.Max(b.reach, f.Norm())
+		}
 		if len(b.Feet) > 0 {
 			light := b.light()
 			b.firm = math.Min(b.Mass*w.Gravity/(float64(len(b.Feet))*sinking), light*quickest*quickest)
 			b.dull = 2 * 0.7 * sqrt(b.firm*light)
 		}
 	}
-	w.load(w.Poses, 0)
+	for i := range w.Poses {
+		w.now[i].of(&w.Poses[i])
+	}
+	w.load(w.now, 0)
 }

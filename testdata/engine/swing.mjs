@@ -1,9 +1,10 @@
 // Twenty scenes without control in a rigid-body engine: free swing, a line cut, taut after slack, bodies above bodies.
 // node swing.mjs > swing.jsonl, in a folder where `npm i mujoco-js@0.0.7` was run.
 import load from 'mujoco-js';
+import { G, xml, start } from './scene.mjs';
 
 const engine = await load();
-const G = 9.80665, STEP = 5e-5, SPAN = 3, EVERY = 0.25;
+const STEP = 5e-5, SPAN = 3, EVERY = 0.25;
 
 // a seeded generator of its own, 32 bits (mulberry32)
 let seed = 20261125;
@@ -41,20 +42,11 @@ function make(n) {
   return { kind, bodies, lines, cut };
 }
 
-function xml(s) {
-  const site = (name, p) => `<site name="${name}" pos="${p.join(' ')}"/>`;
-  const own = i => s.lines.map((l, k) => (l.a === i ? site(`a${k}`, l.at_a) : '') + (l.b === i ? site(`b${k}`, l.at_b) : '')).join('');
-  const bodies = s.bodies.map((b, i) => `<body pos="${b.at.join(' ')}"><freejoint/><inertial pos="0 0 0" mass="${b.mass}" diaginertia="${b.inertia.join(' ')}"/>${own(i)}</body>`).join('');
-  const tendons = s.lines.map((l, k) => `<spatial stiffness="${l.stiffness}" damping="0" springlength="0 ${l.length}"><site site="a${k}"/><site site="b${k}"/></spatial>`).join('');
-  return `<mujoco><compiler boundmass="0" boundinertia="0" balanceinertia="false"/><option gravity="0 0 ${-G}" timestep="${STEP}" integrator="RK4"><flag contact="disable"/></option>
-<worldbody>${own(-1)}${bodies}</worldbody><tendon>${tendons}</tendon></mujoco>`;
-}
-
 for (let n = 0; n < 20; n++) {
   const s = make(n);
-  engine.FS.writeFile('/scene.xml', xml(s));
+  engine.FS.writeFile('/scene.xml', xml(s, STEP));
   const model = engine.MjModel.loadFromXML('/scene.xml'), data = new engine.MjData(model);
-  s.bodies.forEach((b, i) => [...b.velocity, ...b.spin].forEach((x, a) => { data.qvel[6 * i + a] = x; })); // spin in body axes
+  start(data, s);
   const states = [];
   const per = Math.round(EVERY / STEP), end = Math.round(SPAN / STEP);
   for (let k = 0; k <= end; k++) {
