@@ -10,6 +10,7 @@
     if (window.isSecureContext && navigator.serviceWorker) setTimeout(keep, navigator.serviceWorker.controller ? 0 : 4000);
   };
   window.cohoistSay = say;
+  window.cohoistStands = me.dataset.stands; // what the page shows before the program runs
 
   // Keeps the site's files for when there is no network, see offline.js: after all else on a first visit. A newer version
   // is offered, never forced.
@@ -88,9 +89,19 @@
   const compiled = WebAssembly.compileStreaming
     ? WebAssembly.compileStreaming(fetched()).catch(() => fetched().then((r) => r.arrayBuffer()).then((b) => WebAssembly.compile(b)))
     : fetched().then((r) => r.arrayBuffer()).then((b) => WebAssembly.compile(b));
+  // The worker runs first: what it has made ready of the program's code is ready for the page too, which so stands
+  // still for half as long. A worker that does not come is not waited for.
+  const ahead = (module) => new Promise((go) => {
+    let worker;
+    try { worker = new Worker("worker.js"); } catch { go(); return; }
+    const late = setTimeout(() => { worker.terminate(); go(); }, 2000);
+    worker.onmessage = () => { clearTimeout(late); window.cohoistWorker = worker; go(); };
+    worker.onerror = () => { clearTimeout(late); worker.terminate(); go(); };
+    worker.postMessage(module);
+  });
   compiled.then((module) => {
     window.cohoistModule = module;
-    return WebAssembly.instantiate(module, go.importObject);
+    return ahead(module).then(() => WebAssembly.instantiate(module, go.importObject));
   }).then((instance) => {
     go.run(instance).then(() => say("The program has ended. Reload the page; the plan is kept."));
   }).catch((e) => {

@@ -87,7 +87,7 @@ func (c *calculator) next() {
 	c.worker.Call("postMessage", bytes.To(wire.Encode(c.at.p)))
 }
 
-// hire starts a worker from the compiled program that the page already has.
+// hire takes the worker that ran before the page, or starts one from the compiled program that the page already has.
 func (c *calculator) hire() (err error) {
 	defer func() {
 		if r := recover(); r != nil {
@@ -98,7 +98,13 @@ func (c *calculator) hire() (err error) {
 	if !module.Truthy() {
 		return errors.New("no module")
 	}
-	w := js.Global().Get("Worker").New("worker.js")
+	w := js.Global().Get("cohoistWorker")
+	ready := w.Truthy()
+	if ready {
+		js.Global().Set("cohoistWorker", nil)
+	} else {
+		w = js.Global().Get("Worker").New("worker.js")
+	}
 	w.Set("onmessage", c.b.later(func(_ js.Value, args []js.Value) {
 		if !w.Equal(c.worker) {
 			return
@@ -118,8 +124,10 @@ func (c *calculator) hire() (err error) {
 		j.done(report.Blank(), errors.New("(the calculation ended without an answer)"))
 		c.next()
 	}))
-	w.Call("postMessage", module)
-	c.worker, c.up = w, false
+	if !ready {
+		w.Call("postMessage", module)
+	}
+	c.worker, c.up = w, ready
 	return nil
 }
 

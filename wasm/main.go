@@ -7,6 +7,7 @@ import (
 	"fmt"
 	"os"
 	"syscall/js"
+	"time"
 
 	"github.com/vugu/vugu"
 	"github.com/vugu/vugu/domrender"
@@ -43,13 +44,14 @@ func run() error {
 	b.listen(s)
 	studio{}.listen(b, s)
 	page := &root.Root{Store: s}
-	painter := &paint.Painter{Guard: b.guard}
+	painter := &paint.Painter{Guard: b.guard, Stands: js.Global().Get("cohoistStands").String()}
 	drawn := 0
 	f := &frames{draw: func() {
 		drawn = s.Reports()
 		draw(renderer, env, painter, page, s)
 		b.drawn()
 	}, wait: func() bool { return s.Busy && drawn == s.Reports() && calc.soon() }}
+	time.Sleep(time.Microsecond) // the browser's turn, between two halves of the start
 	f.draw()
 	for renderer.EventWait() {
 		f.want()

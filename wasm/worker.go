@@ -6,8 +6,12 @@ import (
 	"syscall/js"
 	"time"
 
+	"github.com/vugu/vugu"
+
 	"cohoist/core/plan"
 	"cohoist/core/report"
+	"cohoist/ui/paint"
+	"cohoist/ui/root"
 	"cohoist/ui/store"
 	"cohoist/ui/wire"
 	"cohoist/wasm/bytes"
@@ -29,8 +33,18 @@ func work() {
 		self.Call("postMessage", a, []any{a.Get("buffer")})
 		return nil
 	}))
+	rehearse()
 	self.Call("postMessage", "ready")
 	select {}
+}
+
+// rehearse does once what the page is about to do, for its code to be compiled.
+func rehearse() {
+	defer func() { recover() }()
+	if env, err := vugu.NewBuildEnv(); err == nil {
+		p := paint.Painter{Stands: "not known"}
+		p.Next(env.RunBuild(root.FirstView()))
+	}
 }
 
 func reply(raw []byte) message {

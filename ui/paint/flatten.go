@@ -8,7 +8,7 @@ import (
 )
 
 // Flatten opens the components and templates of a build into one tree, drops the white space that
-// only lays out the source, and puts the event handlers in their places.
+// only lays out the source, joins texts side by side, and puts the event handlers in their places.
 func (p *Painter) Flatten(br *vugu.BuildResults) *vugu.VGNode {
 	p.handlers = map[string][]func(vugu.DOMEvent){}
 	return p.flat(br, br.Out.Out[0], nil)
@@ -34,7 +34,9 @@ func (p *Painter) children(br *vugu.BuildResults, n, to *vugu.VGNode, path []byt
 		switch {
 		case k.IsTemplate():
 			count = p.children(br, k, to, path, count)
-		case k.Type == vugu.CommentNode, k.Type == vugu.TextNode && layout(k):
+		case k.Type == vugu.CommentNode, k.Type == vugu.TextNode && (k.Data == "" || layout(k)):
+		case k.Type == vugu.TextNode && to.LastChild != nil && to.LastChild.Type == vugu.TextNode:
+			to.LastChild.Data += k.Data // one text, as a browser reads it from a file
 		default:
 			to.AppendChild(p.flat(br, k, binary.AppendUvarint(path, uint64(count))))
 			count++

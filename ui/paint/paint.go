@@ -14,14 +14,15 @@ import (
 
 // Painter remembers what is on the screen.
 type Painter struct {
-	Guard func(recovered any) // called with what an event handler panicked with
-	last  *vugu.VGNode
+	Guard  func(recovered any) // called with what an event handler panicked with
+	Stands string              // the Sum of what is on the screen before the first frame; empty: not known
+	last   *vugu.VGNode
 
 	handlers map[string][]func(vugu.DOMEvent) // of the newest build, by place in the tree
 }
 
 // Forget makes the next Frame a whole one.
-func (p *Painter) Forget() { p.last = nil }
+func (p *Painter) Forget() { p.last, p.Stands = nil, "" }
 
 // Frame returns what the renderer must draw to bring the screen from the frame before to this build.
 func (p *Painter) Frame(br *vugu.BuildResults) *vugu.BuildResults {
@@ -37,6 +38,10 @@ func (p *Painter) frame(tree *vugu.VGNode) *vugu.BuildResults {
 		frame = shell(tree, true)
 	}
 	p.last = tree
+	return results(frame)
+}
+
+func results(frame *vugu.VGNode) *vugu.BuildResults {
 	return &vugu.BuildResults{Out: &vugu.BuildOut{Out: []*vugu.VGNode{frame}}}
 }
 

@@ -29,6 +29,13 @@ func (p *Painter) Next(br *vugu.BuildResults) (frame *vugu.BuildResults, patch s
 		p.last = tree
 		return nil, w.out.String()
 	}
+	if old == nil && p.Stands != "" && sum(tree) == p.Stands {
+		p.last = tree
+		if tree = alive(tree); tree == nil {
+			return nil, ""
+		}
+		return results(tree), ""
+	}
 	w = writer{}
 	w.rest(tree)
 	return p.frame(tree), w.out.String()

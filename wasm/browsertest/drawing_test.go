@@ -76,6 +76,7 @@ func TestDrawingEscape(t *testing.T) {
 	const name = "attachment of A"
 	from, before := p.handle(name, 1), p.where(name, 1)
 	p.do(mouse(input.DispatchMouseEventTypeMousePressed, from), mouse(input.DispatchMouseEventTypeMouseMoved, spot{from.X - 30, from.Y + 20}), mouse(input.DispatchMouseEventTypeMouseMoved, spot{from.X - 40, from.Y + 26}))
+	p.drawn()
 	if p.where(name, 1) == before {
 		t.Error("the drag does nothing")
 	}

@@ -27,7 +27,7 @@ func icons(svg []byte) (map[string][]byte, error) {
 		mask bool
 	}{"icon-192.png": {192, false}, "icon-512.png": {512, false}, "icon-mask-512.png": {512, true}} {
 		var b bytes.Buffer
-		if err := png.Encode(&b, paint(shapes, how.size, how.mask)); err != nil {
+		if err := png.Encode(&b, dots(shapes, how.size, how.mask)); err != nil {
 			return nil, err
 		}
 		out[name] = b.Bytes()
@@ -149,7 +149,7 @@ func line(c color.NRGBA, x0, y0, x1, y1, width float64) shape {
 }
 
 // paint draws the shapes over one another; the edge of each is a pixel wide.
-func paint(shapes []shape, size int, mask bool) *image.NRGBA {
+func dots(shapes []shape, size int, mask bool) *image.NRGBA {
 	img := image.NewNRGBA(image.Rect(0, 0, size, size))
 	scale := float64(size) / viewBox
 	for py := range size {

@@ -7,6 +7,7 @@ import (
 	"github.com/vugu/vugu"
 
 	"cohoist/ui/markup"
+	"cohoist/ui/paint"
 	"cohoist/ui/root"
 )
 
@@ -17,12 +18,14 @@ func page(files map[string][]byte) ([]byte, error) {
 	if err != nil {
 		return nil, err
 	}
-	view := markup.Element(env.RunBuild(root.FirstView()), "app")
+	build := env.RunBuild(root.FirstView())
+	view := markup.Element(build, "app")
 	text := string(files["index.html"])
 	for key, name := range map[string]string{"css": "sheet.css", "drawing": "drawing.css", "studies": "studies.css", "print": "print.css", "where": "where.css", "study": "study.wasm", "asks": "studies.js", "wasm": "cohoist.wasm", "exec": "wasm_exec.js",
 		"helper": "vugu-helper.js", "boot": "boot.js"} {
 		text = strings.ReplaceAll(text, "{{"+key+"}}", sum(files[name])[:12])
 	}
+	text = strings.Replace(text, "{{stands}}", paint.Sum(build), 1)
 	text = strings.Replace(text, "{{view}}", view, 1)
 	if i := strings.Index(text, "{{"); i >= 0 && i < strings.Index(text, "<body>") {
 		return nil, fmt.Errorf("index.html has an unknown placeholder near %q", text[i:i+20])
