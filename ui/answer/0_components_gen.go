@@ -199,7 +199,7 @@ func (c *Checks) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 			_ = vgiterkey
 			r := r
 			_ = r
-			vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "details", Attr: []vugu.VGAttribute{{Namespace: "", Key: "tabindex", Val: "-1"}}}
+			vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "details", Attr: []vugu.VGAttribute(nil)}
 			vgparent.AppendChild(vgn)
 			vgn.AddAttrInterface("class", "check is-"+c.status(r).Class)
 			vgn.AddAttrInterface("data-status", string(r.Status))

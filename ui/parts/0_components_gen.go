@@ -28,7 +28,7 @@ func (c *Classes) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 	var vgiterkey interface{}
 	_ = vgiterkey
 	var vgn *vugu.VGNode
-	vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "details", Attr: []vugu.VGAttribute{{Namespace: "", Key: "id", Val: "classes"}, vugu.VGAttribute{Namespace: "", Key: "class", Val: "part"}, vugu.VGAttribute{Namespace: "", Key: "tabindex", Val: "-1"}}}
+	vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "details", Attr: []vugu.VGAttribute{{Namespace: "", Key: "id", Val: "classes"}, vugu.VGAttribute{Namespace: "", Key: "class", Val: "part"}}}
 	vgout.Out = append(vgout.Out, vgn) // root for output
 	vgn.AddAttrInterface("open", c.Store.Open("classes"))
 	{
@@ -340,7 +340,7 @@ func (c *Payload) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 	var vgiterkey interface{}
 	_ = vgiterkey
 	var vgn *vugu.VGNode
-	vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "details", Attr: []vugu.VGAttribute{{Namespace: "", Key: "id", Val: "payload"}, vugu.VGAttribute{Namespace: "", Key: "class", Val: "part"}, vugu.VGAttribute{Namespace: "", Key: "tabindex", Val: "-1"}}}
+	vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "details", Attr: []vugu.VGAttribute{{Namespace: "", Key: "id", Val: "payload"}, vugu.VGAttribute{Namespace: "", Key: "class", Val: "part"}}}
 	vgout.Out = append(vgout.Out, vgn) // root for output
 	vgn.AddAttrInterface("open", c.Store.Open("payload"))
 	{
@@ -711,7 +711,7 @@ func (c *Site) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 	var vgiterkey interface{}
 	_ = vgiterkey
 	var vgn *vugu.VGNode
-	vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "details", Attr: []vugu.VGAttribute{{Namespace: "", Key: "id", Val: "site"}, vugu.VGAttribute{Namespace: "", Key: "class", Val: "part"}, vugu.VGAttribute{Namespace: "", Key: "tabindex", Val: "-1"}}}
+	vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "details", Attr: []vugu.VGAttribute{{Namespace: "", Key: "id", Val: "site"}, vugu.VGAttribute{Namespace: "", Key: "class", Val: "part"}}}
 	vgout.Out = append(vgout.Out, vgn) // root for output
 	vgn.AddAttrInterface("open", c.Store.Open("site"))
 	{
@@ -893,7 +893,7 @@ func (c *Team) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 	var vgiterkey interface{}
 	_ = vgiterkey
 	var vgn *vugu.VGNode
-	vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "details", Attr: []vugu.VGAttribute{{Namespace: "", Key: "id", Val: "team"}, vugu.VGAttribute{Namespace: "", Key: "class", Val: "part"}, vugu.VGAttribute{Namespace: "", Key: "tabindex", Val: "-1"}}}
+	vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "details", Attr: []vugu.VGAttribute{{Namespace: "", Key: "id", Val: "team"}, vugu.VGAttribute{Namespace: "", Key: "class", Val: "part"}}}
 	vgout.Out = append(vgout.Out, vgn) // root for output
 	vgn.AddAttrInterface("open", c.Store.Open("team"))
 	{

@@ -710,7 +710,7 @@ func (c *Studies) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 			_ = vgiterkey
 			d := d
 			_ = d
-			vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "details", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "study"}, vugu.VGAttribute{Namespace: "", Key: "tabindex", Val: "-1"}}}
+			vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "details", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "study"}}}
 			vgparent.AppendChild(vgn)
 			vgn.AddAttrInterface("id", d.ID)
 			vgn.AddAttrInterface("open", c.Store.Open(d.ID))
