@@ -705,66 +705,85 @@ func (c *Studies) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 		_ = vgparent
 		vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t"}
 		vgparent.AppendChild(vgn)
-		for vgiterkeyt, d := range talk.Sections {
+		for vgiterkeyt, g := range talk.Groups {
 			var vgiterkey interface{} = vgiterkeyt
 			_ = vgiterkey
-			d := d
-			_ = d
-			vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "details", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "study"}}}
+			g := g
+			_ = g
+			vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "kind"}}}
 			vgparent.AppendChild(vgn)
-			vgn.AddAttrInterface("id", d.ID)
-			vgn.AddAttrInterface("open", c.Store.Open(d.ID))
 			{
 				vgparent := vgn
 				_ = vgparent
-				vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t\t"}
+				vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "h2", Attr: []vugu.VGAttribute(nil)}
 				vgparent.AppendChild(vgn)
-				vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "summary", Attr: []vugu.VGAttribute(nil)}
+				vgn.SetInnerHTML(g.Title)
+				vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t"}
 				vgparent.AppendChild(vgn)
-				vgn.DOMEventHandlerSpecList = append(vgn.DOMEventHandlerSpecList, vugu.DOMEventHandlerSpec{
-					EventType: "click",
-					Func:      func(event vugu.DOMEvent) { event.PreventDefault(); c.Store.ToggleStudy(d.ID) },
-					// TODO: implement capture, etc. mostly need to decide syntax
-				})
-				{
-					vgparent := vgn
-					_ = vgparent
-					vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "h2", Attr: []vugu.VGAttribute(nil)}
+				for vgiterkeyt, d := range g.Sections {
+					var vgiterkey interface{} = vgiterkeyt
+					_ = vgiterkey
+					d := d
+					_ = d
+					vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "details", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "study"}}}
 					vgparent.AppendChild(vgn)
-					vgn.SetInnerHTML(d.Title)
-					vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "gist"}}}
-					vgparent.AppendChild(vgn)
-					vgn.AddAttrInterface("data-piece", d.ID+"-gist")
-					vgn.AddAttrInterface("id", d.ID+"-gist")
-					vgn.SetInnerHTML(d.Closed)
-				}
-				vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t\t"}
-				vgparent.AppendChild(vgn)
-				if c.Store.Open(d.ID) {
-					vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "inside"}}}
-					vgparent.AppendChild(vgn)
-					vgn.AddAttrInterface("data-bench", d.Bench)
+					vgn.AddAttrInterface("id", d.ID)
+					vgn.AddAttrInterface("open", c.Store.Open(d.ID))
 					{
 						vgparent := vgn
 						_ = vgparent
-						vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute(nil)}
+						vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t\t"}
 						vgparent.AppendChild(vgn)
-						vgn.AddAttrInterface("data-piece", d.ID+"-form")
-						vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute(nil)}
+						vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "summary", Attr: []vugu.VGAttribute(nil)}
 						vgparent.AppendChild(vgn)
-						vgn.AddAttrInterface("data-piece", d.ID)
+						vgn.DOMEventHandlerSpecList = append(vgn.DOMEventHandlerSpecList, vugu.DOMEventHandlerSpec{
+							EventType: "click",
+							Func:      func(event vugu.DOMEvent) { event.PreventDefault(); c.Store.ToggleStudy(d.ID) },
+							// TODO: implement capture, etc. mostly need to decide syntax
+						})
 						{
 							vgparent := vgn
 							_ = vgparent
-							vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "p", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "lead"}}}
+							vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "h3", Attr: []vugu.VGAttribute(nil)}
 							vgparent.AppendChild(vgn)
+							vgn.SetInnerHTML(d.Title)
+							vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "gist"}}}
+							vgparent.AppendChild(vgn)
+							vgn.AddAttrInterface("data-piece", d.ID+"-gist")
+							vgn.AddAttrInterface("id", d.ID+"-gist")
+							vgn.SetInnerHTML(d.Closed)
+						}
+						vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t\t"}
+						vgparent.AppendChild(vgn)
+						if c.Store.Open(d.ID) {
+							vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "inside"}}}
+							vgparent.AppendChild(vgn)
+							vgn.AddAttrInterface("data-bench", d.Bench)
 							{
 								vgparent := vgn
 								_ = vgparent
-								vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "Being worked out …"}
+								vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute(nil)}
 								vgparent.AppendChild(vgn)
+								vgn.AddAttrInterface("data-piece", d.ID+"-form")
+								vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute(nil)}
+								vgparent.AppendChild(vgn)
+								vgn.AddAttrInterface("data-piece", d.ID)
+								{
+									vgparent := vgn
+									_ = vgparent
+									vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "p", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "lead"}}}
+									vgparent.AppendChild(vgn)
+									{
+										vgparent := vgn
+										_ = vgparent
+										vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "Being worked out …"}
+										vgparent.AppendChild(vgn)
+									}
+								}
 							}
 						}
+						vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t"}
+						vgparent.AppendChild(vgn)
 					}
 				}
 				vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t"}

@@ -48,25 +48,49 @@ const (
 // Paper is what only the printed sheet shows at its end. It has no title on the page.
 const Paper = "paper"
 
-// Sections are the studies, in the order of the page.
-var Sections = []Section{
-	{WouldDo, "What would do", "the smallest single changes that would make it lift", Live},
-	{Moves, "What moves the answer", "centimetres, kilograms and wind, by what they cost", Live},
-	{Lost, "If a vehicle is lost", "who may fail, and what the others then bear", Live},
-	{Wind, "Wind from anywhere", "the wind that is held from every side, and what ends it", Live},
-	{Patch, "Where the centre of mass may be", "the patch in which every vehicle keeps within its limits", Live},
-	{Errors, "If the numbers are a little wrong", "the worst case, the chance of exceeding a limit, and which error matters", Dice},
-	{Hang, "How it hangs and swings", "tilt and pulls when a vehicle is out of place, a line short, one lost; the swing", Live},
-	{Formation, "How far apart they fly", "places that keep the separation, what that costs, and who flies in whose wake", Slow},
-	{Energy, "How long they hold, and how far", "hold time, who ends first, a route, static tests", Live},
-	{Air, "Near the ground and near each other", "ground effect, wash on the payload, wakes", Live},
-	{Sizes, "Many small or one large", "size, mass, power and agility of teams that are just large enough", Live},
-	{Bent, "The payload as a beam, and who carries it", "bending, deflection, and what a team carries that holds its places", Live},
-	{Where, "Where to attach", "the best holes or places, what a shift costs, how many it takes", Long},
-	{Way, "The way, and how fast", "a way through waypoints, the shortest time it takes, and what limits it where", Long},
-	{Compare, "Compare variants", "up to four plans beside one another: what differs, and what that changes", Live},
-	{HandOn, "Hand it on", "tables, matrices, set-points, scenes for simulators, drawings", Live},
+// Group is studies of one kind.
+type Group struct {
+	Title    string
+	Sections []Section
 }
+
+// Groups are the studies, in the order of the page.
+var Groups = []Group{
+	{"To change it", []Section{
+		{WouldDo, "What would do", "the smallest single changes that would make it lift", Live},
+		{Moves, "What moves the answer", "centimetres, kilograms and wind, by what they cost", Live},
+		{Where, "Where to attach", "the best holes or places, what a shift costs, how many it takes", Long},
+	}},
+	{"When something goes wrong", []Section{
+		{Lost, "If a vehicle is lost", "who may fail, and what the others then bear", Live},
+		{Wind, "Wind from anywhere", "the wind that is held from every side, and what ends it", Live},
+		{Patch, "Where the centre of mass may be", "the patch in which every vehicle keeps within its limits", Live},
+		{Errors, "If the numbers are a little wrong", "the worst case, the chance of exceeding a limit, and which error matters", Dice},
+	}},
+	{"How it hangs, flies and bends", []Section{
+		{Hang, "How it hangs and swings", "tilt and pulls when a vehicle is out of place, a line short, one lost; the swing", Live},
+		{Formation, "How far apart they fly", "places that keep the separation, what that costs, and who flies in whose wake", Slow},
+		{Air, "Near the ground and near each other", "ground effect, wash on the payload, wakes", Live},
+		{Bent, "The payload as a beam, and who carries it", "bending, deflection, and what a team carries that holds its places", Live},
+	}},
+	{"How long, how far, how fast", []Section{
+		{Energy, "How long they hold, and how far", "hold time, who ends first, a route, static tests", Live},
+		{Way, "The way, and how fast", "a way through waypoints, the shortest time it takes, and what limits it where", Long},
+		{Sizes, "Many small or one large", "size, mass, power and agility of teams that are just large enough", Live},
+	}},
+	{"With others", []Section{
+		{Compare, "Compare variants", "up to four plans beside one another: what differs, and what that changes", Live},
+		{HandOn, "Hand it on", "tables, matrices, set-points, scenes for simulators, drawings", Live},
+	}},
+}
+
+// Sections are those of all groups.
+var Sections = func() (all []Section) {
+	for _, g := range Groups {
+		all = append(all, g.Sections...)
+	}
+	return all
+}()
 
 // Ask is the plan on the screen and what is to be seen of it.
 type Ask struct {
