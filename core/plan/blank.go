@@ -19,6 +19,7 @@ const (
 	mostRotors    = 16
 	mostPoints    = 100 // of a way
 	mostBoxes     = 400
+	mostItems     = 40   // of a cargo, and that one stands on
 	mostID        = 64   // characters of an id or a class name
 	mostTitle     = 200  // characters
 	mostNote      = 4000 // characters
@@ -36,6 +37,10 @@ func mostOf(elem reflect.Type) int {
 		return mostPoints
 	case reflect.TypeFor[Corridor]():
 		return mostBoxes
+	case reflect.TypeFor[Item](), reflect.TypeFor[string]():
+		return mostItems
+	case reflect.TypeFor[Hook]():
+		return mostVehicles
 	case reflect.TypeFor[float64]():
 		return mostSizes
 	}
@@ -54,6 +59,12 @@ func nounOf(elem reflect.Type) string {
 		return "points"
 	case reflect.TypeFor[Corridor]():
 		return "boxes"
+	case reflect.TypeFor[Item]():
+		return "items"
+	case reflect.TypeFor[string]():
+		return "names"
+	case reflect.TypeFor[Hook]():
+		return "hooks"
 	case reflect.TypeFor[float64]():
 		return "numbers"
 	case reflect.TypeFor[vec.V3]():
@@ -72,6 +83,10 @@ func fixMany(elem reflect.Type) string {
 		return "Join small solids into larger ones."
 	case reflect.TypeFor[Waypoint](), reflect.TypeFor[Corridor]():
 		return "Plan the way in parts."
+	case reflect.TypeFor[Item](), reflect.TypeFor[string]():
+		return "Plan the cargo in parts."
+	case reflect.TypeFor[Hook]():
+		return "Keep one for each vehicle."
 	case reflect.TypeFor[Bench]():
 		return "Keep every tenth row; the curve between them is smooth."
 	}

@@ -162,6 +162,46 @@ const sample = `{
     ],
     "speed_max_m_s": 3
   },
+  "cargo": {
+    "items": [
+      {
+        "id": "post",
+        "payload": {
+          "solids": [
+            {
+              "shape": "cylinder",
+              "length_m": 2,
+              "outer_radius_m": 0.1,
+              "mass_kg": 5
+            }
+          ],
+          "com_m": [0, 0, 0.1]
+        },
+        "pick_m": [0, 0, 1],
+        "pick_heading_deg": 0,
+        "set_m": [5, 0, 1],
+        "set_heading_deg": 90,
+        "hooks": [
+          {
+            "id": "A",
+            "at_m": [0, 0, 1]
+          }
+        ]
+      },
+      {
+        "id": "bar",
+        "like": "post",
+        "on": ["post"],
+        "under": ["post"],
+        "attach": "scaled"
+      }
+    ],
+    "home_m": [0, -5, 0],
+    "clearance_m": 1,
+    "packs": 2,
+    "swap_s": 120,
+    "hook_s": 60
+  },
   "later": null
 }
 `

@@ -108,7 +108,7 @@ func (f Field) Applies(c Context) bool { return f.When == nil || f.When(c) }
 
 func onCable(c Context) bool  { return c.Member.Hold.Kind == Cable }
 func onRigid(c Context) bool  { return c.Member.Hold.Kind == Rigid }
-func isBeam(c Context) bool   { return c.Plan.Payload.Beam.Given() }
+func isBeam(c Context) bool   { return c.payload().Beam.Given() }
 func isMesh(c Context) bool   { return c.Solid.Shape == MeshBody }
 func hasSize(c Context) bool  { return c.Solid.Shape == Box || c.Solid.Shape == Plate }
 func hasInner(c Context) bool { return c.Solid.Shape == Tube }
@@ -120,7 +120,7 @@ func hasLength(c Context) bool {
 // unmeasured narrows a need for a solid's sizes: with all three overrides given they only draw it.
 func unmeasured(has func(Context) bool) func(Context) bool {
 	return func(c Context) bool {
-		l := c.Plan.Payload
+		l := c.payload()
 		return has(c) && (l.COM == nil || l.Inertia == nil || l.DragArea == nil)
 	}
 }

@@ -4,7 +4,7 @@ import "cohoist/core/unit"
 
 // Fields is the table of every field of a plan, in the order of the document. The bounds keep out
 // nonsense and numbers no solver is exact with; they are no statement about what can fly.
-var Fields = []Field{
+var Fields = withCargo([]Field{
 	{Path: "format", Title: "Format", Kind: unit.Text, Choices: []string{Format},
 		Help: "Names the kind of document and its version."},
 	{Path: "title", Title: "Title", Kind: unit.Text, Longest: mostTitle, Help: "What the sheet is headed with."},
@@ -204,4 +204,4 @@ var Fields = []Field{
 		Help: "The payload's centre of mass stays below it along x, y and z on that leg. Left out: open."},
 	{Path: "way.speed_max_m_s", Title: "Largest speed", Kind: unit.Speed, Unit: "m/s", In: above(0, 1000),
 		Help: "Of the payload on its way. Left out: what thrust and cables allow."},
-}
+})

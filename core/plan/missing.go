@@ -28,7 +28,7 @@ func lacking(p Plan, need Need) []string {
 		case f == nil:
 		case f.Need == need && (f.When == nil || f.When(l.Context)) && lacks(l.v):
 			out = append(out, l.where.String())
-		case need == Required && l.v.Kind() == reflect.Pointer && !l.v.IsNil() && lacks(l.v): // half an override
+		case need == Required && l.Item == nil && l.v.Kind() == reflect.Pointer && !l.v.IsNil() && lacks(l.v): // half an override
 			out = append(out, l.where.String())
 		}
 	})

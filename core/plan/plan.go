@@ -47,6 +47,7 @@ type Plan struct {
 	Errors   Errors           `json:"errors"`
 	Policy   string           `json:"policy"`
 	Way      Way              `json:"way"`
+	Cargo    Cargo            `json:"cargo"`
 	Extra    Extra            `json:"-"`
 }
 

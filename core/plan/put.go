@@ -8,7 +8,7 @@ import (
 )
 
 // Put sets the field at a path, such as team[2].hold.length_m or payload.beam.second_moment_m4[0], to a number
-// in the field's unit or to a text. A list that was left out becomes one of numbers left out. It tells
+// in the field's unit or to a text; a list of names to a text with commas between them. A list that was left out becomes one of numbers left out. It tells
 // whether there is such a field for such a value; what the value is worth Validate says.
 func Put(p *Plan, path string, value any) bool {
 	path, entry := entryOf(path)
@@ -65,13 +65,31 @@ func set(v reflect.Value, entry int, value any) bool {
 			return true
 		}
 	case string:
-		if v.Kind() == reflect.String {
+		switch {
+		case v.Kind() == reflect.String:
 			v.SetString(x)
+			return true
+		case isNames(v):
+			v.Set(reflect.ValueOf(split(x)))
 			return true
 		}
 	}
 	return false
 }
+
+func isNames(v reflect.Value) bool { return v.Type() == reflect.TypeFor[[]string]() }
+
+// split parts a list of names at commas and semicolons; nil: none.
+func split(text string) (names []string) {
+	for _, name := range strings.FieldsFunc(text, func(r rune) bool { return r == ',' || r == ';' }) {
+		if name = strings.TrimSpace(name); name != "" {
+			names = append(names, name)
+		}
+	}
+	return names
+}
+
+func joined(v reflect.Value) string { return strings.Join(v.Interface().([]string), ", ") }
 
 func blankNumbers(v reflect.Value) {
 	if v.Kind() != reflect.Array {
@@ -102,6 +120,10 @@ func Get(p Plan, path string) any {
 				return
 			}
 			v = v.Index(entry)
+		}
+		if isNames(v) {
+			out = joined(v)
+			return
 		}
 		switch v.Kind() {
 		case reflect.Float64:
@@ -134,6 +156,12 @@ func Values(p Plan) []Value {
 			v = v.Elem()
 		}
 		path := l.where.String()
+		if isNames(v) {
+			if names := joined(v); names != "" {
+				list = append(list, Value{path, names})
+			}
+			return
+		}
 		switch v.Kind() {
 		case reflect.Float64:
 			if !math.IsNaN(v.Float()) {

@@ -41,6 +41,7 @@ func Validate(p Plan) Faults {
 			}
 		}
 	})
+	validateCargo(p, &fs)
 	return fs
 }
 
@@ -109,7 +110,7 @@ func validateNumbers(l leaf, f Field, fs *Faults) {
 			fs.add(where, "is "+Number(x, f.Unit), "Write a number "+f.In.Text(f.Unit)+".")
 		}
 	}
-	switch l.pattern {
+	switch strings.TrimPrefix(l.pattern, inItem) {
 	case "payload.solids[].size_m":
 		need := map[string]int{Box: 3, Plate: 2}[l.Solid.Shape]
 		if need > 0 && len(xs) > 0 && len(xs) != need {

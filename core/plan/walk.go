@@ -16,6 +16,7 @@ type Context struct {
 	Class  *Class
 	Index  int // of the solid or vehicle
 	Member *Member
+	Item   *Item // of the cargo
 }
 
 // leaf is one field of a plan in its place: a number, a text, a list of numbers, or an unknown field.
@@ -70,6 +71,8 @@ func walkValue(l leaf, visit func(leaf)) {
 				n.Solid = e
 			case *Member:
 				n.Member = e
+			case *Item:
+				n.Item = e
 			}
 			walkValue(n, visit)
 		}
