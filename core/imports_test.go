@@ -22,7 +22,7 @@ var level = map[string]int{
 	"agility": 5, "energy": 5, "scatter": 5, "formation": 5, "hang": 5, "lost": 5, "patch": 5, "gust": 5,
 	"way": 5, "rehearse": 6,
 	"check": 6, "place": 6,
-	"report": 7, "advice": 8, "crosscheck": 9, "handover": 8,
+	"report": 7, "advice": 8, "cargo": 8, "crosscheck": 9, "handover": 8,
 }
 
 // forbidden is what the core must not see: files, clocks, the network, the browser, true chance.

@@ -25,6 +25,7 @@ var All = []Example{
 	{"mixed-team", "two classes and a load off centre: the share follows the thrust", "lifts", "thrust"},
 	{"deck-of-eight", "eight vehicles above a deck grating: it only just lifts", "thin", "thrust"},
 	{"boathouse-panel", "a panel turned by 90° on its way through a door, and how fast it may go", "lifts", "thrust"},
+	{"landing-frame", "nine pieces for the same team in order: columns, beams on them, a deck", "thin", "thrust"},
 	{"handrail-beam", "a slender 6 m beam on three, as near its limit as it may be", "thin", "thrust"},
 	{"lens-too-heavy", "a lift that fails, and why", "fails", "thrust"},
 }
