@@ -48,7 +48,7 @@ func moves(p plan.Plan, going func() bool) []Move {
 	}
 	duals := solve.NewSolver() // of its own: its answer must outlive the others
 	r := duals.Solve(m.Even(0))
-	exact := l.plan.Policy == plan.EvenEffort && r.Status == solve.Optimal
+	exact := plan.WithinLimits(l.plan.Policy) && r.Status == solve.Optimal
 	knobs := l.knobs()
 	moves := make([]Move, len(knobs))
 	for i := range knobs {
@@ -117,7 +117,7 @@ func (l *lift) change(k *knob, d, t float64) float64 {
 // t of (5.10): keeping vehicles apart, (5.18), adds up to 1/1000 of it by rounds that a derivative
 // would feel as noise.
 func (l *lift) utilisation(m *share.Model) float64 {
-	if l.plan.Policy == plan.EvenEffort {
+	if plan.WithinLimits(l.plan.Policy) {
 		if r := l.solver.Solve(m.Even(0)); r.Status == solve.Optimal {
 			return r.T
 		}

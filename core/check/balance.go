@@ -53,7 +53,7 @@ func balance(f Facts) Outcome {
 		o.Status = Fail
 		o.Sentence = "This sharing leaves " + say(a.Force.Norm(), "N") + " and " + say(a.Moment.Norm(), "N m") +
 			" unbalanced; the load would not stay where it is."
-		if a.Policy != plan.EvenEffort && a.Status == solve.Optimal {
+		if !plan.WithinLimits(a.Policy) && a.Status == solve.Optimal {
 			o.Sentence += " Another policy balances it."
 		}
 		return o

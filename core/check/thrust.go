@@ -16,6 +16,9 @@ var Thrust = Check{
 	Run:      thrust,
 }
 
+// shared is the equation of each policy.
+var shared = map[string]string{plan.EvenEffort: "(5.10)", plan.LeastSquares: "(5.11)", plan.Equal: "(5.12)", plan.EqualEndurance: "(18.20)"}
+
 func thrust(f Facts) Outcome {
 	if f.Answer.Parts == nil {
 		return noBalance()
@@ -37,7 +40,7 @@ func thrust(f Facts) Outcome {
 	if c.Rigid {
 		need, most = rotorAtWorst(c, p)
 		what = "of the thrust of its hardest-working rotor"
-		w.add("u", need, "N", "THEORY (5.10)", "%v", need)
+		w.add("u", need, "N", "THEORY "+shared[f.Answer.Policy], "%v", need)
 	} else {
 		w.add("fx", p.Thrust[0], "N", "THEORY (5.4)", "%v - %v", p.Force[0], c.Drag[0])
 		w.add("fy", p.Thrust[1], "N", "THEORY (5.4)", "%v - %v", p.Force[1], c.Drag[1])

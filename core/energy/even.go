@@ -17,39 +17,61 @@ type Even struct {
 	Nearest  float64 // m: least distance of two vehicles, not both rigid; +Inf: none
 }
 
+// closer is how much nearer than the separation two vehicles may come by rounding.
+const closer = 1e-9
+
+// leans is how often pulls are found again for cables that lean as the pulls before asked for.
+const leans = 4
+
 // even looks for the longest hold: the largest time τ for which there is a share with no vehicle above the thrust T_i(τ) that it
 // holds for τ, nor above the utilisation that the plan's share or the crew's limit has, (18.20). Smallest t with thrusts within t T_i(τ) is
-// convex, and t = 1 at the answer. nil: no such share was found.
+// convex, and t = 1 at the answer. Where no such share is found that keeps the vehicles apart it is the plan's own, with a gain of 1.
 func (s *Study) even(solver *solve.Solver, a share.Answer) *Even {
 	m := s.model
-	q := &quest{study: s, parts: a.Parts, caps: make([]float64, len(m.Craft)), limit: math.Max(a.T, m.Plan.Limits.Utilisation)}
-	q.program = m.Capped(q.caps, a.Apart)
-	q.solver = solver
-	lo, ok := q.bracket(s.Hold)
-	out := &Even{Parts: a.Parts, Vehicles: s.Vehicles, Hold: s.Hold, Gain: 1, Solves: q.solves, Nearest: m.Nearest(a.Parts)}
-	if !ok {
-		return out
-	}
-	if t := q.at(lo); !(t <= 1+1e-6) {
-		return out
-	}
-	r := solver.Settle(q.program, math.Max(q.t, 1e-12)) // ties
-	if r.Status != solve.Optimal {
-		if r = solver.Solve(q.program); r.Status != solve.Optimal {
+	q := &quest{study: s, solver: solver, parts: a.Parts, caps: make([]float64, len(m.Craft)), limit: math.Max(a.T, m.Plan.Limits.Utilisation)}
+	out := &Even{Parts: a.Parts, Vehicles: s.Vehicles, Hold: s.Hold, Gain: 1, Nearest: m.Nearest(a.Parts)}
+	apart := math.Min(m.Plan.Limits.Separation, out.Nearest) * (1 - closer)
+	parts := a.Parts
+	for range leans {
+		q.program = m.Capped(q.caps)
+		m.SpreadFor(q.program, a.Apart, m.Pulls(parts))
+		parts = q.find(s.Hold)
+		out.Solves = q.solves
+		if parts == nil {
 			return out
 		}
-	}
-	parts := m.Placed(r)
-	vehicles := s.vehicles(m, parts)
-	hold := math.Inf(1)
-	for _, v := range vehicles {
-		if !(v.Time >= hold) {
-			hold = v.Time
+		if m.Nearest(parts) < apart {
+			continue // the cables lean for the pulls before
 		}
-	}
-	out.Solves = q.solves
-	if hold > s.Hold {
-		*out = Even{Parts: parts, Vehicles: vehicles, Hold: hold, Gain: hold / s.Hold, Solves: q.solves, Nearest: m.Nearest(parts)}
+		vehicles := s.vehicles(m, parts)
+		hold := math.Inf(1)
+		for _, v := range vehicles {
+			if !(v.Time >= hold) {
+				hold = v.Time
+			}
+		}
+		if hold > s.Hold*(1+gained) {
+			*out = Even{Parts: parts, Vehicles: vehicles, Hold: hold, Gain: hold / s.Hold, Solves: q.solves, Nearest: m.Nearest(parts)}
+		}
+		return out
 	}
 	return out
+}
+
+// gained is the least gain that is not rounding, with room: τ is found within matched.
+const gained = 1e-6
+
+// find is the share of the longest hold under the program's bounds; nil: none is found.
+func (q *quest) find(start float64) []share.Part {
+	lo, ok := q.bracket(math.Max(start, 1)) // a hold of no time, too, may be mended
+	if !ok || !(q.at(lo) <= 1+1e-6) {
+		return nil
+	}
+	r := q.solver.Settle(q.program, math.Max(q.t, 1e-12)) // ties
+	if r.Status != solve.Optimal {
+		if r = q.solver.Solve(q.program); r.Status != solve.Optimal {
+			return nil
+		}
+	}
+	return q.study.model.Placed(r)
 }

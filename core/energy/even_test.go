@@ -45,7 +45,8 @@ func TestEvenIsLongest(t *testing.T) {
 		}
 		asked++
 		q := &quest{study: &s, solver: solver, parts: a.Parts, caps: make([]float64, len(m.Craft)), limit: math.Max(a.T, m.Plan.Limits.Utilisation)}
-		q.program = m.Capped(q.caps, a.Apart)
+		q.program = m.Capped(q.caps)
+		m.SpreadFor(q.program, a.Apart, m.Pulls(a.Parts))
 		q.at(s.Even.Hold * 1.001)
 		if r := solver.Solve(q.program); !(r.Bound > 1) {
 			t.Errorf("%s: a share that holds %g s is not ruled out, bound %.9g", e.Name, s.Even.Hold*1.001, r.Bound)

@@ -79,7 +79,7 @@ func (s *Study) Route(solver *solve.Solver, legs []Leg) Route {
 // fly works out one leg, and the power of the single vehicle on it.
 func (s *Study) fly(solver *solve.Solver, leg Leg) (f Flown, single float64) {
 	m, air := s.meets(leg)
-	a := m.Share(solver)
+	a, _ := Share(m, solver)
 	f = Flown{Leg: leg, Air: air, Time: leg.Distance / leg.Speed, Energy: math.NaN(), Utilisation: a.T, Status: a.Status}
 	if a.Status != solve.Optimal {
 		return f, math.NaN()

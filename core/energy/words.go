@@ -63,7 +63,15 @@ func (e *Even) Sentence() string {
 	if !(e.Gain > 1+least) {
 		return "Sharing the load by energy instead of thrust gains nothing."
 	}
-	return "Sharing the load by energy instead of thrust holds it for " + span(e.Hold) + ", " + strconv.Itoa(int(math.Round(100*(e.Gain-1)))) + " % longer."
+	return "Sharing the load by energy instead of thrust holds it for " + span(e.Hold) + ", " + e.longer() + "."
+}
+
+// longer is the gain in words.
+func (e *Even) longer() string {
+	if math.IsInf(e.Gain, 1) {
+		return "longer"
+	}
+	return strconv.Itoa(int(math.Round(100*(e.Gain-1)))) + " % longer"
 }
 
 // Sentence says how far a route is flown and what it costs.

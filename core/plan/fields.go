@@ -187,8 +187,8 @@ var Fields = withCargo([]Field{
 		Help: "Standard deviation; the worst case takes three. A speed below zero is a calm."},
 	{Path: "errors.wind_to_deg", Title: "Error of the wind's direction", Kind: unit.Angle, Unit: "°", In: from(0, 60),
 		Help: "Standard deviation; the worst case takes three."},
-	{Path: "policy", Title: "Policy", Kind: unit.Text, Need: Assumed, Word: EvenEffort, Choices: []string{EvenEffort, LeastSquares, Equal},
-		Help: "How the team shares the load."},
+	{Path: "policy", Title: "Policy", Kind: unit.Text, Need: Assumed, Word: EvenEffort, Choices: []string{EvenEffort, LeastSquares, Equal, EqualEndurance},
+		Help: "How the team shares the load. equal-endurance needs what feeds the vehicles."},
 
 	{Path: "way.points[].at_m", Title: "Waypoint", Kind: unit.Length, Unit: "m", In: from(-1e5, 1e5),
 		Help: "Where the payload's centre of mass passes; at the first and the last point it is at rest."},

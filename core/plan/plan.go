@@ -16,10 +16,15 @@ const Format = "liftplan/1"
 
 // Policies: how the team shares the load.
 const (
-	EvenEffort   = "even-effort"   // smallest worst utilisation, ties by least sum of squares
-	LeastSquares = "least-squares" // least sum of squares, limits ignored and then checked
-	Equal        = "equal"         // each vehicle carries the same part
+	EvenEffort     = "even-effort"     // smallest worst utilisation, ties by least sum of squares
+	LeastSquares   = "least-squares"   // least sum of squares, limits ignored and then checked
+	Equal          = "equal"           // each vehicle carries the same part
+	EqualEndurance = "equal-endurance" // the vehicle that ends first ends as late as it can
 )
+
+// WithinLimits tells that a policy chooses among all shares within the limits, so that what the team can do at most is that of
+// the smallest worst utilisation.
+func WithinLimits(policy string) bool { return policy == EvenEffort || policy == EqualEndurance }
 
 // Holds: how a vehicle holds the payload.
 const (

@@ -25,6 +25,7 @@ func Build(p plan.Plan) Report {
 	r.Unknown = plan.Unknown(p)
 	p, r.Assumptions = plan.Assume(p)
 	r.Assumptions = append(r.Assumptions, vehicle.Assumed(p)...)
+	r.Missing = append(r.Missing, energy.Lacking(p)...)
 	facts := check.Facts{Plan: p, Missing: r.Missing}
 	density, inRange := air.Density(p.Site)
 	if inRange {
@@ -44,7 +45,10 @@ func Build(p plan.Plan) Report {
 		s := solve.NewSolver()
 		m := share.New(p, payload, area, density)
 		facts.Model, facts.Solver = m, s
-		facts.Answer = m.Share(s)
+		var shared string
+		if facts.Answer, shared = energy.Share(m, s); shared != "" {
+			r.Notes = append(r.Notes, shared)
+		}
 		facts.Bent = check.Bend(facts)
 		facts.Held = check.Hold(facts)
 		r.fill(m, facts.Answer)

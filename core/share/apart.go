@@ -29,7 +29,7 @@ type Apart struct {
 // spreadOut leans the cables of an answer apart when vehicles on them come too near. It returns
 // false when they need not or cannot; the check then says what is so.
 func (m *Model) spreadOut(s *solve.Solver, a *Answer) bool {
-	if m.Plan.Policy != plan.EvenEffort || !m.Cables || len(m.Craft) > mostApart || !m.tooNear(a.Parts, m.Plan.Limits.Separation) {
+	if !plan.WithinLimits(m.Plan.Policy) || !m.Cables || len(m.Craft) > mostApart || !m.tooNear(a.Parts, m.Plan.Limits.Separation) {
 		return false
 	}
 	for _, factor := range [2]float64{roomy, 1} {

@@ -4,19 +4,26 @@ import (
 	"math"
 
 	"cohoist/core/solve"
+	"cohoist/core/vec"
 )
 
 // Capped is the program of the smallest t with no thrust above t times a cap, N: of vehicle i as a whole on a cable, of
-// each of its rotors when rigid. Cables that apart leans stay so. Even is Capped with the thrusts available.
-func (m *Model) Capped(caps []float64, apart *Apart) *solve.Program {
+// each of its rotors when rigid. Even is Capped with the thrusts available.
+func (m *Model) Capped(caps []float64) *solve.Program {
 	p := m.Even(0)
 	m.SetCaps(p, caps)
-	if apart != nil {
-		for i, discs := range apart.cones {
-			p.Pulls[i].Cones = append(p.Pulls[i].Cones, discs...) // (5.18)
+	return p
+}
+
+// Pulls are the forces of the cables of parts, N, in the order of a program.
+func (m *Model) Pulls(parts []Part) []vec.V3 {
+	var out []vec.V3
+	for i, p := range parts {
+		if !m.Craft[i].Rigid {
+			out = append(out, p.Force)
 		}
 	}
-	return p
+	return out
 }
 
 // SetCaps puts other caps into a program of Capped.

@@ -22,7 +22,7 @@ func (m *Model) Largest(s *solve.Solver, a Answer) Largest {
 	switch {
 	case !m.Settled:
 		return Largest{math.NaN(), "the body finds no steady lean in this wind"}
-	case m.Plan.Policy == plan.EvenEffort && (m.Cables || m.Drag == vec.V3{} && m.still()):
+	case plan.WithinLimits(m.Plan.Policy) && (m.Cables || m.Drag == vec.V3{} && m.still()):
 		return m.largestLinear(s, a.Apart)
 	case m.Plan.Policy == plan.Equal && m.over(s) == math.Inf(1):
 		return Largest{math.NaN(), "equal parts leave this payload unbalanced, whatever it weighs"}
@@ -117,7 +117,7 @@ func (m *Model) weighing(kg float64) *Model {
 // over is how far the policy's worst utilisation is above the limit; +Inf when the team cannot hold
 // the payload by its policy at all.
 func (m *Model) over(s *solve.Solver) float64 {
-	if m.Plan.Policy == plan.EvenEffort {
+	if plan.WithinLimits(m.Plan.Policy) {
 		r := s.Solve(m.Even(0))
 		if r.Status != solve.Optimal {
 			return math.Inf(1)

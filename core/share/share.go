@@ -8,7 +8,8 @@ import (
 	"cohoist/core/vec"
 )
 
-// Share answers how the team shares the load by the plan's policy.
+// Share answers how the team shares the load by the plan's policy; for equal endurance, which only core/energy knows, by
+// even effort.
 //
 // The smallest worst utilisation (5.10) is found whatever the policy, for its bound and for the
 // certificate when there is no balance; the other policies' own answers then stand beside it.

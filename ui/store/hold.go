@@ -52,6 +52,7 @@ var Policies = []struct{ Policy, Name string }{
 	{plan.EvenEffort, "with even effort"},
 	{plan.LeastSquares, "by least squares"},
 	{plan.Equal, "in equal parts"},
+	{plan.EqualEndurance, "for the longest hold"},
 }
 
 // SetPolicy changes how the team shares the load.

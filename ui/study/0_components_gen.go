@@ -1085,6 +1085,10 @@ type Energy struct {
 	Units format.Units
 	model *share.Model
 	route *energy.Route // nil: nothing is known of one
+
+	now     *energy.Study // the study that equal endurance is compared with, which it is in
+	before  []share.Part  // its parts
+	planned bool          // the plan itself shares for equal endurance
 }
 
 func (c *Energy) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
@@ -1276,7 +1280,7 @@ func (c *Energy) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 		vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t"}
 		vgparent.AppendChild(vgn)
 		if c.gains() {
-			vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "table en-even"}, vugu.VGAttribute{Namespace: "", Key: "role", Val: "table"}, vugu.VGAttribute{Namespace: "", Key: "aria-label", Val: "Thrusts and holds, now and shared for equal endurance"}}}
+			vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "table en-even"}, vugu.VGAttribute{Namespace: "", Key: "role", Val: "table"}, vugu.VGAttribute{Namespace: "", Key: "aria-label", Val: "Thrusts and holds, by one share and by that for equal endurance"}}}
 			vgparent.AppendChild(vgn)
 			{
 				vgparent := vgn
@@ -1285,7 +1289,25 @@ func (c *Energy) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 				vgparent.AppendChild(vgn)
 				vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "tr head"}, vugu.VGAttribute{Namespace: "", Key: "role", Val: "row"}}}
 				vgparent.AppendChild(vgn)
-				vgn.SetInnerHTML(vugu.HTML("\x3Cspan role=\"columnheader\"\x3EVehicle\x3C/span\x3E\x3Cspan role=\"columnheader\" class=\"num\"\x3EThrust now\x3C/span\x3E\x3Cspan role=\"columnheader\" class=\"num\"\x3EThen\x3C/span\x3E\x3Cspan role=\"columnheader\" class=\"num\"\x3EHolds now\x3C/span\x3E\x3Cspan role=\"columnheader\" class=\"num\"\x3EThen\x3C/span\x3E"))
+				{
+					vgparent := vgn
+					_ = vgparent
+					vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute{{Namespace: "", Key: "role", Val: "columnheader"}}}
+					vgparent.AppendChild(vgn)
+					vgn.SetInnerHTML(vugu.HTML("Vehicle"))
+					vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute{{Namespace: "", Key: "role", Val: "columnheader"}, vugu.VGAttribute{Namespace: "", Key: "class", Val: "num"}}}
+					vgparent.AppendChild(vgn)
+					vgn.SetInnerHTML("Thrust " + c.shares()[0])
+					vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute{{Namespace: "", Key: "role", Val: "columnheader"}, vugu.VGAttribute{Namespace: "", Key: "class", Val: "num"}}}
+					vgparent.AppendChild(vgn)
+					vgn.SetInnerHTML("Thrust " + c.shares()[1])
+					vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute{{Namespace: "", Key: "role", Val: "columnheader"}, vugu.VGAttribute{Namespace: "", Key: "class", Val: "num"}}}
+					vgparent.AppendChild(vgn)
+					vgn.SetInnerHTML("Holds " + c.shares()[0])
+					vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute{{Namespace: "", Key: "role", Val: "columnheader"}, vugu.VGAttribute{Namespace: "", Key: "class", Val: "num"}}}
+					vgparent.AppendChild(vgn)
+					vgn.SetInnerHTML("Holds " + c.shares()[1])
+				}
 				vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t\t"}
 				vgparent.AppendChild(vgn)
 				for vgiterkeyt, r := range c.evened() {

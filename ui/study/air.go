@@ -24,7 +24,7 @@ type airs struct {
 
 func (a *airs) ask(m *share.Model, s *solve.Solver, _ func() bool) bool {
 	a.model = m
-	a.answer = m.Share(s)
+	a.answer, _ = energy.Share(m, s)
 	a.found = energy.At(m, a.answer)
 	return true
 }

@@ -14,14 +14,24 @@ import (
 type endurance struct {
 	model  *share.Model
 	solver *solve.Solver
-	answer share.Answer
+	answer share.Answer // by the plan's policy
 	found  energy.Study
+	effort *energy.Study // of even effort, with its share for equal endurance, where that is the plan's policy
+	before []share.Part  // of even effort
 }
 
 func (e *endurance) ask(m *share.Model, s *solve.Solver, _ func() bool) bool {
 	e.model, e.solver = m, s
-	e.answer = m.Share(s)
-	e.found = energy.Of(m, s, e.answer)
+	e.effort, e.before = nil, nil
+	e.answer, _ = energy.Share(m, s)
+	if m.Plan.Policy != plan.EqualEndurance {
+		e.found = energy.Of(m, s, e.answer)
+		return true
+	}
+	e.found = energy.At(m, e.answer)
+	even := m.Share(s)
+	effort := energy.Of(m, s, even)
+	e.effort, e.before = &effort, even.Parts
 	return true
 }
 
@@ -60,7 +70,10 @@ func ends(e energy.End) string {
 
 func (e *endurance) show(t *Turn) {
 	legs, fine := t.legs()
-	c := &Energy{Study: e.found, Parts: e.answer.Parts, Units: t.Units, model: e.model}
+	c := &Energy{Study: e.found, Parts: e.answer.Parts, Units: t.Units, model: e.model, now: &e.found, before: e.answer.Parts}
+	if e.effort != nil {
+		c.now, c.before, c.planned = e.effort, e.before, true
+	}
 	if fine && e.found.Hold > 0 {
 		r := e.found.Route(e.solver, legs)
 		c.route = &r

@@ -135,17 +135,30 @@ func (c *Energy) voltages() vugu.Builder {
 type evened struct{ ID, Now, Then, Holds, Held string }
 
 // gains tells that sharing for equal endurance is worth a table.
-func (c *Energy) gains() bool { return c.Study.Even != nil && c.Study.Even.Gain > 1.005 }
+func (c *Energy) gains() bool { return c.now.Even != nil && c.now.Even.Gain > 1.005 }
 
 // evens tells that there is something to share.
-func (c *Energy) evens() bool { return c.Study.Even != nil && c.Study.Hold > 0 && len(c.Parts) > 1 }
+func (c *Energy) evens() bool { return c.now.Even != nil && c.Study.Hold > 0 && len(c.Parts) > 1 }
+
+// shares are the names of the two shares of the table: what it is compared with, and that for equal endurance.
+func (c *Energy) shares() [2]string {
+	if c.planned {
+		return [2]string{"with even effort", "the plan’s"}
+	}
+	return [2]string{"now", "then"}
+}
 
 // evenSays is what sharing for equal endurance gains.
 func (c *Energy) evenSays() string {
-	if !c.gains() {
-		return c.Study.Even.Sentence()
+	switch {
+	case c.planned && !c.gains():
+		return "The plan shares for the longest hold, which gains nothing worth a word over even effort."
+	case c.planned:
+		return "The plan shares for the longest hold: " + format.Span(c.now.Even.Hold) + " instead of " + format.Span(c.now.Hold) + " with even effort. Nobody needs more of its thrust than the limit, or than with even effort where that is more."
+	case !c.gains():
+		return c.now.Even.Sentence()
 	}
-	return c.Study.Even.Sentence() + " Nobody needs more of its thrust than the limit then, or than now where that is more."
+	return c.now.Even.Sentence() + " Nobody needs more of its thrust than the limit then, or than now where that is more. The sentence that states the lift offers it: sharing it for the longest hold."
 }
 
 func (c *Energy) evened() []evened {
@@ -153,8 +166,8 @@ func (c *Energy) evened() []evened {
 		return nil
 	}
 	var list []evened
-	for i, v := range c.Study.Vehicles {
-		list = append(list, evened{v.ID, c.force(c.Parts[i].Effort), c.force(c.Study.Even.Parts[i].Effort), amount(math.Round(v.Time), "s"), amount(math.Round(c.Study.Even.Vehicles[i].Time), "s")})
+	for i, v := range c.now.Vehicles {
+		list = append(list, evened{v.ID, c.force(c.before[i].Effort), c.force(c.now.Even.Parts[i].Effort), amount(math.Round(v.Time), "s"), amount(math.Round(c.now.Even.Vehicles[i].Time), "s")})
 	}
 	return list
 }
