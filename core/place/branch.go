@@ -65,6 +65,7 @@ func onHoles(q Question, holes []vec.V3, budget int, tell Tell) (Answer, error) 
 	if !s.stopped {
 		s.walk(0, 0, len(b.groups[0].members))
 	}
+	s.even()
 	return s.answer(), nil
 }
 
