@@ -57,7 +57,7 @@ func scenes(t testing.TB) []scene {
 func (s scene) world() *World {
 	w := &World{Gravity: 9.80665, Ground: math.Inf(-1)}
 	for _, b := range s.Bodies {
-		w.Bodies = append(w.Bodies, Body{Mass: b.Mass, Inertia: vec.Diag(b.Inertia), push: Push{Thrust: b.Thrust}, target: Push{Thrust: b.Thrust}})
+		w.Bodies = append(w.Bodies, Body{Mass: b.Mass, Inertia: vec.Diag(b.Inertia), push: Push{Force: vec.V3{0, 0, b.Thrust}}, target: Push{Force: vec.V3{0, 0, b.Thrust}}})
 		w.Poses = append(w.Poses, Pose{At: b.At, Attitude: [4]float64{1}, Velocity: b.Velocity, Spin: b.Spin})
 	}
 	for _, l := range s.Lines {

@@ -22,6 +22,11 @@ func liftOf(t testing.TB, name string) (*share.Model, share.Answer) {
 	if len(faults) > 0 {
 		t.Fatal(faults)
 	}
+	return modelOf(t, p)
+}
+
+func modelOf(t testing.TB, p plan.Plan) (*share.Model, share.Answer) {
+	t.Helper()
 	p, _ = plan.Assume(p)
 	body, err := mass.Of(p.Payload)
 	if err != nil {

@@ -21,10 +21,16 @@ func (w *World) load(x []state, t float64) {
 			w.after(b, t, now)
 		}
 		f, m := &w.force[i], &w.moment[i]
-		f[0], f[1], f[2] = turn[0][2]*now.Thrust, turn[1][2]*now.Thrust, turn[2][2]*now.Thrust
-		*m = now.Moment
+		fx, fy, fz := now.Force[0], now.Force[1], now.Force[2]
+		f[0] = float64(turn[0][0]*fx) + float64(turn[0][1]*fy) + float64(turn[0][2]*fz)
+		f[1] = float64(turn[1][0]*fx) + float64(turn[1][1]*fy) + float64(turn[1][2]*fz)
+		f[2] = float64(turn[2][0]*fx) + float64(turn[2][1]*fy) + float64(turn[2][2]*fz)
+		m[0], m[1], m[2] = now.Moment[0], now.Moment[1], now.Moment[2]
 		if w.Density > 0 {
 			drag(w.Density, turn, &b.DragArea, air[0]-s[7], air[1]-s[8], air[2]-s[9], f)
+			for k := range b.Sails {
+				w.sail(i, s, &b.Sails[k], &air)
+			}
 		}
 		if len(b.Feet) > 0 && s[2]-b.reach < w.Ground {
 			w.stand(i, s)
@@ -52,6 +58,29 @@ func drag(density float64, turn *vec.M3, area *vec.V3, x, y, z float64, f *vec.V
 		f[1] += float64(turn[1][a] * along)
 		f[2] += float64(turn[2][a] * along)
 	}
+}
+
+// sail adds the drag of a part of a body, of the air as that part meets it.
+func (w *World) sail(i int, s *state, part *Sail, air *vec.V3) {
+	e := &w.ends[0]
+	f := w.blown(i, s, part, air, e)
+	w.add(i, f[0], f[1], f[2], e)
+}
+
+// blown is the drag of a part of a body, N, level axes.
+func (w *World) blown(i int, s *state, part *Sail, air *vec.V3, e *end) (f vec.V3) {
+	turn, at := &w.turns[i], &part.At
+	e.armX = float64(turn[0][0]*at[0]) + float64(turn[0][1]*at[1]) + float64(turn[0][2]*at[2])
+	e.armY = float64(turn[1][0]*at[0]) + float64(turn[1][1]*at[1]) + float64(turn[1][2]*at[2])
+	e.armZ = float64(turn[2][0]*at[0]) + float64(turn[2][1]*at[1]) + float64(turn[2][2]*at[2])
+	vx := float64(s[11]*at[2]) - float64(s[12]*at[1])
+	vy := float64(s[12]*at[0]) - float64(s[10]*at[2])
+	vz := float64(s[10]*at[1]) - float64(s[11]*at[0])
+	x := air[0] - s[7] - (float64(turn[0][0]*vx) + float64(turn[0][1]*vy) + float64(turn[0][2]*vz))
+	y := air[1] - s[8] - (float64(turn[1][0]*vx) + float64(turn[1][1]*vy) + float64(turn[1][2]*vz))
+	z := air[2] - s[9] - (float64(turn[2][0]*vx) + float64(turn[2][1]*vy) + float64(turn[2][2]*vz))
+	drag(w.Density, turn, &part.Area, x, y, z, &f)
+	return f
 }
 
 // end is a line's end: where it is, and how it lies from the centre of mass, level axes.

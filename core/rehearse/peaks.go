@@ -9,12 +9,12 @@ import (
 // Sample is the lift at one instant.
 type Sample struct {
 	Time    float64
-	Payload Pose
-	Wanted  vec.V3 // place of the payload's centre of mass by the score
+	Payload Pose   // of what moves as one
+	Wanted  vec.V3 // place of its centre of mass by the score
 	Places  []vec.V3
 	Ups     []vec.V3  // thrust axes of the vehicles, level axes
 	Used    []float64 // of each vehicle's thrust, now
-	Tension []float64 // N
+	Tension []float64 // N; NaN: no cable
 }
 
 // Flight is a lift that has been flown.
@@ -25,16 +25,20 @@ type Flight struct {
 
 // Peaks is the worst of a flight. After a take-off and before a set-down only.
 type Peaks struct {
-	Tension    []float64 // N, the most of every line
+	Tension    []float64 // N, the most of every line; NaN: no cable
 	Least      []float64 // N, the least of every line that has not been let go
-	Used       []float64 // the most of every vehicle's thrust
+	Force      []float64 // N, the most of every rigid hold on the payload, (21.19); NaN: on a cable
+	Moment     []float64 // N m, the same
+	Used       []float64 // the most of every vehicle's thrust; of a rigid hold its worst rotor's
 	Swing      float64   // rad, the payload's z axis from the vertical
 	Off        float64   // m, the payload from its score, seen from above
 	Sink       float64   // m, the payload below its score
-	Separation float64   // m, the least between two vehicles that fly; +Inf: one alone
+	Separation float64   // m, the least between two vehicles that fly and do not both hold rigidly; +Inf: none
 	Recovery   float64   // s from the failure until the payload keeps near where it then stays; NaN: no failure, or never
-	Crash      float64   // s, when a vehicle that flies, or the payload outside its set-down, touches the ground or is lost; NaN: never
+	Crash      float64   // s, when a vehicle that flies, or the payload outside its set-down, touches the ground, is lost or turns over; NaN: never
 }
+
+var nan = math.NaN()
 
 // samples a second.
 const sampleRate = 60
@@ -81,38 +85,30 @@ func (r *Rehearsal) Flight() *Flight {
 
 // calm is the peaks of a lift that has not begun.
 func (r *Rehearsal) calm() Peaks {
-	n := len(r.pilots)
+	n := len(r.crew)
 	p := Peaks{Separation: math.Inf(1), Crash: math.NaN(), Recovery: math.NaN(),
-		Tension: make([]float64, n), Least: make([]float64, n), Used: make([]float64, n)}
+		Tension: make([]float64, n), Least: make([]float64, n), Used: make([]float64, n),
+		Force: make([]float64, n), Moment: make([]float64, n)}
 	for i := range p.Least {
 		p.Least[i] = math.Inf(1)
+		if r.crew[i].holder != nil {
+			p.Tension[i], p.Least[i] = nan, nan
+		} else {
+			p.Force[i], p.Moment[i] = nan, nan
+		}
 	}
 	return p
 }
 
 func (r *Rehearsal) sample() Sample {
 	w := r.World
-	s := Sample{Time: w.Time, Payload: w.Poses[0], Wanted: r.Score.payload(w.Time), Tension: append([]float64(nil), w.Tension...)}
-	for i := range r.pilots {
-		turn := Matrix(w.Poses[i+1].Attitude)
-		s.Places = append(s.Places, w.Poses[i+1].At)
-		s.Ups = append(s.Ups, vec.V3{turn[0][2], turn[1][2], turn[2][2]})
-		s.Used = append(s.Used, r.used(i))
+	s := Sample{Time: w.Time, Payload: w.Poses[0], Wanted: r.Score.payload(w.Time)}
+	for i := range r.crew {
+		at, up := r.centre(i)
+		s.Places, s.Ups = append(s.Places, at), append(s.Ups, up)
+		s.Used, s.Tension = append(s.Used, r.used(i)), append(s.Tension, r.tension(i))
 	}
 	return s
-}
-
-// used is the thrust of a vehicle over what it has.
-func (r *Rehearsal) used(i int) float64 {
-	return r.World.Bodies[i+1].push.Thrust / r.pilots[i].vehicle.Vehicle.ThrustMax
-}
-
-// payload is where the score has the payload at a time.
-func (c *Score) payload(t float64) vec.V3 {
-	n := len(c.Marks)
-	k := min(max(int(t/beat), 0), n-1)
-	a, b := c.Marks[k].Payload, c.Marks[min(k+1, n-1)].Payload
-	return a.Add(b.Sub(a).Scale(min(t/beat-float64(k), 1)))
 }
 
 // airborne tells that the payload should be off the ground.
@@ -135,22 +131,36 @@ func (r *Rehearsal) peak(p *Peaks) {
 	off := load.At.Sub(r.Score.payload(w.Time))
 	p.Off = max(p.Off, math.Hypot(off[0], off[1]))
 	p.Sink = max(p.Sink, -off[2])
+	if r.m.Rigid {
+		w.slope(w.now, 0, w.rates[0]) // what moves now, for the loads of the grips
+	}
 	turn := &w.turns[0]
 	p.Swing = max(p.Swing, math.Atan2(math.Hypot(turn[0][2], turn[1][2]), turn[2][2]))
-	crash := off.Norm() > far || load.At[2] <= w.Ground
-	for i := range r.pilots {
-		p.Tension[i] = max(p.Tension[i], w.Tension[i])
-		if r.pilots[i].failed {
+	crash := !(off.Norm() <= far) || load.At[2] <= w.Ground || r.m.Rigid && turn[2][2] <= 0
+	for i := range r.crew {
+		r.ats[i], _ = r.centre(i)
+	}
+	for i := range r.crew {
+		c := &r.crew[i]
+		if c.holder != nil {
+			force, moment := r.joint(i)
+			p.Force[i], p.Moment[i] = max(p.Force[i], force.Norm()), max(p.Moment[i], moment.Norm())
+		} else {
+			p.Tension[i] = max(p.Tension[i], w.Tension[c.line])
+		}
+		if c.failed {
 			continue
 		}
-		p.Least[i] = min(p.Least[i], w.Tension[i])
+		if c.line >= 0 {
+			p.Least[i] = min(p.Least[i], w.Tension[c.line])
+		}
 		p.Used[i] = max(p.Used[i], r.used(i))
 		for j := range i {
-			if !r.pilots[j].failed {
-				p.Separation = min(p.Separation, apart(&w.Poses[i+1].At, &w.Poses[j+1].At))
+			if o := &r.crew[j]; !o.failed && (c.line >= 0 || o.line >= 0) {
+				p.Separation = min(p.Separation, apart(&r.ats[i], &r.ats[j]))
 			}
 		}
-		crash = crash || w.Poses[i+1].At[2] <= w.Ground
+		crash = crash || r.ats[i][2] <= w.Ground
 	}
 	if crash && math.IsNaN(p.Crash) {
 		p.Crash = w.Time

@@ -109,7 +109,7 @@ func (p *pilot) motors(own *Pose) Push {
 	rate[1] = float64(t[0][1]*x) + float64(t[1][1]*y) + float64(t[2][1]*z) - float64(2*turnDamping*turnOmega*w[1])
 	rate[2] = float64(off*yawOmega*yawOmega) - float64(2*turnDamping*yawOmega*w[2])
 	moment := j.Mul(rate).Add(w.Cross(j.Mul(*w)))
-	return p.mix(Push{max(0, float64(f[0]*ux)+float64(f[1]*uy)+float64(f[2]*uz)), moment})
+	return p.mix(Push{vec.V3{0, 0, max(0, float64(f[0]*ux)+float64(f[1]*uy)+float64(f[2]*uz))}, moment})
 }
 
 // mix is what rotors within their bounds make of a wanted push, (21.13): least squares, yaw no more than a part of
@@ -126,23 +126,23 @@ func (p *pilot) mix(w Push) Push {
 		}
 	}
 	if len(rotors) < 4 || xx == 0 || yy == 0 {
-		w.Thrust = min(w.Thrust, p.vehicle.Vehicle.ThrustMax)
+		w.Force[2] = min(w.Force[2], p.vehicle.Vehicle.ThrustMax)
 		return w
 	}
 	n, yaw := float64(len(rotors)), 0.0
 	if kk > 0 {
-		most := yawShare * w.Thrust / n * math.Sqrt(kk*n) // the shares of the rotors are alike
+		most := yawShare * w.Force[2] / n * math.Sqrt(kk*n) // the shares of the rotors are alike
 		yaw = min(max(w.Moment[2], -most), most)
 	}
 	var out Push
 	for k := range rotors {
 		r := &rotors[k]
-		u := w.Thrust/n + w.Moment[0]*r.At[1]/yy - w.Moment[1]*r.At[0]/xx
+		u := w.Force[2]/n + w.Moment[0]*r.At[1]/yy - w.Moment[1]*r.At[0]/xx
 		if yaw != 0 {
 			u += yaw * r.Torque / kk
 		}
 		u = min(max(u, 0), r.Max)
-		out.Thrust += u
+		out.Force[2] += u
 		out.Moment[0] += u * r.At[1]
 		out.Moment[1] -= u * r.At[0]
 		if kk > 0 {

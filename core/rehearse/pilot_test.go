@@ -12,7 +12,7 @@ func TestDecentralised(t *testing.T) {
 	m, a := liftOf(t, "deck-of-eight")
 	r := rehearsal(t, m, Hover(m, a.Parts, 1), Options{})
 	want := func(others ...vec.V3) vec.V3 {
-		p := r.pilots[0]
+		p := r.crew[0].pilot
 		p.place(&r.World.Poses[1], r.feel(0), others, r.aim(0), 1.2)
 		return p.force
 	}
@@ -30,17 +30,17 @@ func TestDecentralised(t *testing.T) {
 // takes no more than its part.
 func TestMix(t *testing.T) {
 	m, a := liftOf(t, "deck-of-eight")
-	p := &rehearsal(t, m, Hover(m, a.Parts, 1), Options{}).pilots[0]
+	p := &rehearsal(t, m, Hover(m, a.Parts, 1), Options{}).crew[0].pilot
 	most := p.vehicle.Vehicle.ThrustMax
-	w := Push{0.5 * most, vec.V3{0.4, -0.3, 0.05}}
-	if got := p.mix(w); !(math.Abs(got.Thrust-w.Thrust) <= 1e-12*most && got.Moment.Sub(w.Moment).Norm() <= 1e-12) {
+	w := Push{vec.V3{0, 0, 0.5 * most}, vec.V3{0.4, -0.3, 0.05}}
+	if got := p.mix(w); !(math.Abs(got.Force[2]-w.Force[2]) <= 1e-12*most && got.Moment.Sub(w.Moment).Norm() <= 1e-12) {
 		t.Errorf("%+v for %+v", got, w)
 	}
-	if got := p.mix(Push{2 * most, vec.V3{}}); !(math.Abs(got.Thrust-most) <= 1e-12*most) {
-		t.Errorf("thrust %g of %g", got.Thrust, most)
+	if got := p.mix(Push{vec.V3{0, 0, 2 * most}, vec.V3{}}); !(math.Abs(got.Force[2]-most) <= 1e-12*most) {
+		t.Errorf("thrust %g of %g", got.Force[2], most)
 	}
 	kappa := math.Abs(p.vehicle.Vehicle.Rotors[0].Torque)
-	got := p.mix(Push{0.5 * most, vec.V3{0.4, 0, 100}})
+	got := p.mix(Push{vec.V3{0, 0, 0.5 * most}, vec.V3{0.4, 0, 100}})
 	if !(math.Abs(got.Moment[0]-0.4) <= 1e-12 && math.Abs(got.Moment[2]-yawShare*kappa*0.5*most) <= 1e-12) {
 		t.Errorf("%+v with all yaw wanted", got)
 	}
@@ -49,7 +49,7 @@ func TestMix(t *testing.T) {
 // The wanted thrust never leans beyond the vehicle's tilt, is never more than it has, and keeps height before place.
 func TestLimit(t *testing.T) {
 	m, a := liftOf(t, "deck-of-eight")
-	p := &rehearsal(t, m, Hover(m, a.Parts, 1), Options{}).pilots[0]
+	p := &rehearsal(t, m, Hover(m, a.Parts, 1), Options{}).crew[0].pilot
 	v := p.vehicle.Vehicle
 	for _, f := range []vec.V3{{500, 0, 20}, {0, -30, 60}, {10, 10, 500}, {5, 0, -40}} {
 		got := p.limit(f)

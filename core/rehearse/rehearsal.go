@@ -25,21 +25,32 @@ type Options struct {
 
 // Rehearsal is a lift flown in time.
 type Rehearsal struct {
-	World  *World // body 0 is the payload, then the vehicles in the order of the team
+	World  *World // body 0 is the payload with the vehicles that hold it rigidly, then those on cables in the order of the team
 	Score  *Score
 	m      *share.Model
-	pilots []pilot
+	crew   []member // in the order of the team
 	fail   *Failure
 	steps  int // to a motor command
 	ticks  int
 	others []vec.V3
-	pulls  []float64 // the largest planned of every line, N
+	ats    []vec.V3 // of the vehicles, now
+	lifts  []vec.V3 // of the rigid holds together, at the marks, N, body axes
+	left   float64  // of a rotor's way to what it is told after a tick
 	flight Flight
+}
+
+// member is a vehicle of the team with what flies it.
+type member struct {
+	failed bool
+	body   int     // of the world: 0 when it holds rigidly
+	line   int     // −1: it holds rigidly
+	most   float64 // the largest planned pull of its line, N
+	pilot  pilot   // on a cable
+	holder *holder // on a rigid hold
 }
 
 // Reasons why a plan cannot be rehearsed.
 var (
-	ErrRigid = errors.New("a rehearsal needs every vehicle on a cable")
 	ErrScore = errors.New("the score is for another team")
 	ErrMass  = errors.New("a rehearsal needs a payload with mass and inertia")
 )
@@ -57,38 +68,81 @@ const (
 
 // New sets the team up at the beginning of a score.
 func New(m *share.Model, score *Score, o Options) (*Rehearsal, error) {
-	switch j := m.Payload.Inertia; {
-	case m.Rigid || !m.Cables:
-		return nil, ErrRigid
+	switch j := m.Body.Inertia; {
 	case len(score.Marks) == 0 || len(score.Marks[0].Places) != len(m.Craft):
 		return nil, ErrScore
-	case !(m.Payload.Mass > 0 && j[0][0] > 0 && j[1][1] > 0 && j[2][2] > 0):
+	case !(m.Body.Mass > 0 && j[0][0] > 0 && j[1][1] > 0 && j[2][2] > 0):
 		return nil, ErrMass
 	}
-	r := &Rehearsal{Score: score, steps: 1, m: m, fail: o.Fail, others: make([]vec.V3, 0, len(m.Craft))}
+	r := &Rehearsal{Score: score, steps: 1, m: m, fail: o.Fail, others: make([]vec.V3, 0, len(m.Craft)), ats: make([]vec.V3, len(m.Craft)),
+		crew: make([]member, len(m.Craft)), left: math.Exp(-1 / (motorRate * motorLag))}
 	factor := 1.0
 	if o.Gusts {
 		factor = m.Plan.Site.GustFactor
 	}
 	wind := newGusts(m.Wind, factor, score.Duration()+1, m.Plan.Seed)
-	w := &World{Gravity: share.Gravity, Density: m.Density, Wind: wind.at, Ground: score.Ground}
-	first := score.Marks[0]
-	load := Body{Mass: m.Payload.Mass, Inertia: m.Payload.Inertia, DragArea: m.DragArea}
-	for _, f := range o.Feet {
-		load.Feet = append(load.Feet, f.Sub(m.Payload.COM))
-	}
-	w.Bodies = append(w.Bodies, load)
+	r.World = &World{Gravity: share.Gravity, Density: m.Density, Wind: wind.at, Ground: score.Ground}
+	w, first := r.World, score.Marks[0]
+	w.Bodies = append(w.Bodies, r.load(o.Feet))
 	w.Poses = append(w.Poses, Pose{At: first.Payload, Attitude: about(first.Heading)})
-	for i := range m.Craft {
-		r.seat(w, i)
+	if m.Rigid {
+		r.hold()
+		s := score.stand(r.lifts, 0)
+		w.Poses[0].Attitude, w.Poses[0].Spin = s.attitude, s.spin
+		w.Bodies[0].push = w.Bodies[0].target
+	}
+	for i, c := range m.Craft {
+		if !c.Rigid {
+			r.seat(w, i)
+		}
 	}
 	w.Ready()
 	if b := &w.Bodies[0]; len(b.Feet) > 0 {
 		r.steps = min(mostSteps, max(r.steps, int(math.Ceil(sqrt(b.firm/b.light())/motorRate))))
 	}
-	r.World = w
 	return r, nil
 }
+
+// load is the body of the payload and the vehicles that hold it rigidly.
+func (r *Rehearsal) load(feet []vec.V3) Body {
+	m := r.m
+	b := Body{Mass: m.Body.Mass, Inertia: m.Body.Inertia, DragArea: m.DragArea}
+	if m.Rigid {
+		b.DragArea, b.lag = vec.V3{}, motorLag
+		b.Sails = append(b.Sails, Sail{m.Payload.COM.Sub(m.Body.COM), m.DragArea})
+	}
+	for i := range m.Craft {
+		if c := &m.Craft[i]; c.Rigid {
+			a := c.Vehicle.DragArea
+			b.Sails = append(b.Sails, Sail{c.At.Sub(m.Body.COM), vec.V3{a, a, a}})
+		}
+	}
+	for _, f := range feet {
+		b.Feet = append(b.Feet, f.Sub(m.Body.COM))
+	}
+	return b
+}
+
+// hold gives every rigid hold its control, its rotors as at the beginning of the score.
+func (r *Rehearsal) hold() {
+	r.lifts = lifts(r.m, r.Score)
+	mix, first := spread(r.m), r.Score.at(0)
+	for i := range r.m.Craft {
+		c := &r.m.Craft[i]
+		if !c.Rigid {
+			continue
+		}
+		h := &holder{rows: mix.rows[i], yaw: mix.yaw, most: mix.most, tilt: c.Vehicle.TiltMax, steady: r.m.Cables, mass: r.m.Body.Mass,
+			inertia: r.m.Body.Inertia, target: make([]float64, len(c.Rotors)), thrust: make([]float64, len(c.Rotors))}
+		for j, u := range first.Thrusts[i] {
+			h.thrust[j] = u * first.Grip
+		}
+		r.crew[i] = member{holder: h, line: -1}
+		r.World.Bodies[0].target.add(push(r.m, i, h.thrust))
+	}
+}
+
+func (p *Push) add(q Push) { p.Force, p.Moment = p.Force.Add(q.Force), p.Moment.Add(q.Moment) }
 
 // seat adds a vehicle with its line.
 func (r *Rehearsal) seat(w *World, i int) {
@@ -100,20 +154,20 @@ func (r *Rehearsal) seat(w *World, i int) {
 	if math.IsInf(axial, 1) {
 		axial = pull / plain
 	}
-	line := Line{A: 0, AtA: c.At.Sub(r.m.Payload.COM), B: i + 1, Length: c.Length / (1 + pull/axial)} // (12.14)
-	both := 1 / (1/c.Vehicle.Mass + 1/r.m.Payload.Mass)
+	body := len(w.Bodies)
+	line := Line{A: 0, AtA: c.At.Sub(r.m.Body.COM), B: body, Length: c.Length / (1 + pull/axial)} // (12.14)
+	both := 1 / (1/c.Vehicle.Mass + 1/r.m.Body.Mass)
 	fastest := stride * mostSteps * motorRate
 	line.Stiffness = math.Min(axial/line.Length, both*fastest*fastest)
 	r.steps = max(r.steps, int(math.Ceil(math.Sqrt(line.Stiffness/both)/(stride*motorRate))))
 	line.Damping = 2 * light * math.Sqrt(line.Stiffness*both)
-	hover := Push{Thrust: first.Pulls[i].Add(vec.V3{0, 0, c.Vehicle.Mass * share.Gravity}).Norm()}
+	hover := Push{Force: vec.V3{0, 0, first.Pulls[i].Add(vec.V3{0, 0, c.Vehicle.Mass * share.Gravity}).Norm()}}
 	w.Bodies = append(w.Bodies, Body{Mass: c.Vehicle.Mass, Inertia: c.Vehicle.Inertia, DragArea: vec.V3{a, a, a},
 		Feet: []vec.V3{{}}, lag: motorLag, push: hover, target: hover})
 	at := first.Places[i].Sub(first.Pulls[i].Unit().Scale((pull - first.Pulls[i].Norm()) / line.Stiffness))
 	w.Poses = append(w.Poses, Pose{At: at, Attitude: about(first.Heading + yaw)})
+	r.crew[i] = member{body: body, line: len(w.Lines), most: pull, pilot: pilot{vehicle: c, inertia: c.Vehicle.Inertia, yaw: yaw}}
 	w.Lines = append(w.Lines, line)
-	r.pulls = append(r.pulls, pull)
-	r.pilots = append(r.pilots, pilot{vehicle: c, inertia: c.Vehicle.Inertia, yaw: yaw})
 }
 
 // pull is the largest planned pull of a line, N.
@@ -126,45 +180,3 @@ func (c *Score) pull(i int) float64 {
 }
 
 func about(yaw float64) [4]float64 { return [4]float64{math.Cos(yaw / 2), 0, 0, math.Sin(yaw / 2)} }
-
-// Advance flies one tick of the motor commands, 1/600 s.
-func (r *Rehearsal) Advance() {
-	w := r.World
-	if f := r.fail; f != nil && w.Time >= f.Time-1e-9 && f.Vehicle >= 0 && f.Vehicle < len(r.pilots) {
-		r.pilots[f.Vehicle].failed = true
-		w.Lines[f.Vehicle].Cut = f.Cut
-	}
-	if r.ticks%int(motorRate/placeRate) == 0 {
-		for i := range r.pilots {
-			r.others = r.others[:0]
-			for j := range r.pilots {
-				if j != i {
-					r.others = append(r.others, w.Poses[j+1].At)
-				}
-			}
-			r.pilots[i].place(&w.Poses[i+1], r.feel(i), r.others, r.aim(i), r.m.Plan.Limits.Separation)
-		}
-	}
-	for i := range r.pilots {
-		w.Bodies[i+1].target = r.pilots[i].motors(&w.Poses[i+1])
-	}
-	for range r.steps {
-		w.Step(1 / (motorRate * float64(r.steps)))
-	}
-	r.ticks++
-	w.Time = float64(r.ticks) / motorRate // no rounding adds up
-}
-
-// aim is what the score tells a vehicle now, its line stretched by the planned pull.
-func (r *Rehearsal) aim(i int) aim {
-	a := r.Score.aim(i, r.World.Time)
-	short := (r.pulls[i] - a.pull.Norm()) / r.World.Lines[i].Stiffness
-	a.place = a.place.Sub(a.pull.Unit().Scale(short))
-	return a
-}
-
-// feel is the line's pull on a vehicle, N, level axes.
-func (r *Rehearsal) feel(i int) vec.V3 {
-	w := r.World
-	return w.place(0, w.Lines[i].AtA).Sub(w.Poses[i+1].At).Unit().Scale(w.Tension[i])
-}

@@ -20,10 +20,13 @@ type Score struct {
 
 // Mark is the plan at one instant, level axes.
 type Mark struct {
-	Payload vec.V3 // its centre of mass
-	Heading float64
-	Places  []vec.V3 // of the vehicles
-	Pulls   []vec.V3 // of their lines on the payload, N
+	Payload  vec.V3 // centre of mass of what moves as one, (5.3)
+	Heading  float64
+	Attitude [4]float64  // of the payload with the vehicles that hold it rigidly, body axes → level axes
+	Places   []vec.V3    // of the vehicles
+	Pulls    []vec.V3    // of their lines on the payload, N; nothing of a rigid hold
+	Thrusts  [][]float64 // of the rotors of rigid holds, N; nil of a vehicle on a cable
+	Grip     float64     // the part of those thrusts and of their control that counts: nothing at rest on the ground
 }
 
 // beat is the time between marks, s.
@@ -34,10 +37,10 @@ func (c *Score) Duration() float64 { return beat * float64(len(c.Marks)-1) }
 
 // Hover is a score that stays where it is for a span, s: the parts are those of an answer.
 func Hover(m *share.Model, parts []share.Part, span float64) *Score {
-	one := Mark{}
-	for _, p := range parts {
-		one.Places = append(one.Places, p.Position.Sub(m.Body.COM))
-		one.Pulls = append(one.Pulls, p.Force)
+	one := Mark{Attitude: quaternion(m.Attitude), Grip: 1}
+	for i, p := range parts {
+		one.Places = append(one.Places, m.Attitude.Mul(p.Position.Sub(m.Body.COM)))
+		one.part(&m.Craft[i], p, m.Attitude)
 	}
 	c := &Score{Ground: math.Inf(-1)}
 	for range int(math.Ceil(span/beat)) + 1 {
@@ -54,13 +57,23 @@ func Along(m *share.Model, apart *share.Apart, p *way.Path, rest float64, s *sol
 		if i.Status != solve.Optimal {
 			return nil, false
 		}
-		one := Mark{Payload: i.State.At, Heading: i.State.Heading, Places: i.Places}
-		for _, part := range i.Parts {
-			one.Pulls = append(one.Pulls, i.Motion.Attitude.Mul(part.Force))
+		one := Mark{Payload: i.State.At, Heading: i.State.Heading, Places: i.Places, Attitude: quaternion(i.Motion.Attitude), Grip: 1}
+		level := vec.Rot(vec.V3{0, 0, i.State.Heading}) // pulls do not swing with the payload
+		for j, part := range i.Parts {
+			one.part(&m.Craft[j], part, level)
 		}
 		c.Marks = append(c.Marks, one)
 	}
 	return c, true
+}
+
+// part adds a vehicle's part of the load.
+func (m *Mark) part(c *share.Craft, p share.Part, turn vec.M3) {
+	if c.Rigid {
+		m.Pulls, m.Thrusts = append(m.Pulls, vec.V3{}), append(m.Thrusts, p.Rotor)
+		return
+	}
+	m.Pulls, m.Thrusts = append(m.Pulls, turn.Mul(p.Force)), append(m.Thrusts, nil)
 }
 
 // Times of a take-off and of a set-down, s, and how much nearer than its length a line is held while it is slack.
@@ -99,12 +112,14 @@ func Feet(p plan.Payload) []vec.V3 {
 	return []vec.V3{lo, {hi[0], lo[1], lo[2]}, {hi[0], hi[1], lo[2]}, {lo[0], hi[1], lo[2]}}
 }
 
-// ramp is the marks of a take-off that ends at a mark: lines drawn taut, then straight up.
+// ramp is the marks of a take-off that ends at a mark: lines drawn taut and rotors brought up level, then straight up, a rigid team
+// leaning into the wind meanwhile.
 func ramp(to Mark, rise float64) []Mark {
 	var out []Mark
 	for k := range int(tighten / beat) {
 		s := smooth(float64(k) * beat / tighten)
 		one := shifted(to, -rise)
+		one.Attitude, one.Grip = about(to.Heading), s
 		for i := range one.Places {
 			line := one.Pulls[i].Unit().Scale(one.Places[i].Sub(one.Payload).Norm() * slack * (1 - s))
 			one.Places[i] = one.Places[i].Sub(line)
@@ -113,7 +128,10 @@ func ramp(to Mark, rise float64) []Mark {
 		out = append(out, one)
 	}
 	for k := range int(lift / beat) {
-		out = append(out, shifted(to, -rise*(1-smooth(float64(k)*beat/lift))))
+		s := smooth(float64(k) * beat / lift)
+		one := shifted(to, -rise*(1-s))
+		one.Attitude = blend(about(to.Heading), to.Attitude, s)
+		out = append(out, one)
 	}
 	return out
 }
@@ -132,30 +150,4 @@ func shifted(m Mark, up float64) Mark {
 	}
 	m.Places, m.Pulls = places, pulls
 	return m
-}
-
-// aim is what one vehicle is told for an instant.
-type aim struct {
-	place, velocity, acceleration, pull vec.V3
-	heading                             float64
-}
-
-// aim reads the score between its marks: places by cubics through them, pulls straight.
-func (c *Score) aim(i int, t float64) aim {
-	n := len(c.Marks)
-	k := min(max(int(t/beat), 0), n-1)
-	at := func(j int) *Mark { return &c.Marks[min(max(j, 0), n-1)] }
-	s := math.Min(t/beat-float64(k), 1)
-	a, b, d, e := at(k - 1).Places[i], at(k).Places[i], at(k + 1).Places[i], at(k + 2).Places[i]
-	out := aim{heading: at(k).Heading + s*(at(k+1).Heading-at(k).Heading)}
-	for x := range 3 {
-		m0, m1 := (d[x]-a[x])/2, (e[x]-b[x])/2
-		c2, c3 := 3*(d[x]-b[x])-2*m0-m1, m0+m1-2*(d[x]-b[x])
-		out.place[x] = b[x] + s*(m0+s*(c2+s*c3))
-		out.velocity[x] = (m0 + s*(2*c2+3*s*c3)) / beat
-		out.acceleration[x] = ((d[x]-2*b[x]+a[x])*(1-s) + (e[x]-2*d[x]+b[x])*s) / (beat * beat)
-		p, q := at(k).Pulls[i][x], at(k + 1).Pulls[i][x]
-		out.pull[x] = p + s*(q-p)
-	}
-	return out
 }

@@ -92,8 +92,8 @@ func (w *World) after(b *Body, t float64, out *Push) {
 		w.ahead, w.lag, w.left = t, b.lag, math.Exp(-t/b.lag)
 	}
 	left := w.left
-	out.Thrust = b.target.Thrust + float64(left*(b.push.Thrust-b.target.Thrust))
 	for a := range 3 {
+		out.Force[a] = b.target.Force[a] + float64(left*(b.push.Force[a]-b.target.Force[a]))
 		out.Moment[a] = b.target.Moment[a] + float64(left*(b.push.Moment[a]-b.target.Moment[a]))
 	}
 }

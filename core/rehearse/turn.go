@@ -16,6 +16,63 @@ func matrix(w, x, y, z float64, m *vec.M3) {
 	m[2][0], m[2][1], m[2][2] = 2*(xz-wy), 2*(yz+wx), 1-2*(xx+yy)
 }
 
+func unit(q [4]float64) [4]float64 {
+	n := 1 / sqrt(float64(q[0]*q[0])+float64(q[1]*q[1])+float64(q[2]*q[2])+float64(q[3]*q[3]))
+	return [4]float64{q[0] * n, q[1] * n, q[2] * n, q[3] * n}
+}
+
+func conjugate(q [4]float64) [4]float64 { return [4]float64{q[0], -q[1], -q[2], -q[3]} }
+
+// times is the turn b, then a.
+func times(a, b [4]float64) [4]float64 {
+	return [4]float64{
+		float64(a[0]*b[0]) - float64(a[1]*b[1]) - float64(a[2]*b[2]) - float64(a[3]*b[3]),
+		float64(a[0]*b[1]) + float64(a[1]*b[0]) + float64(a[2]*b[3]) - float64(a[3]*b[2]),
+		float64(a[0]*b[2]) + float64(a[2]*b[0]) + float64(a[3]*b[1]) - float64(a[1]*b[3]),
+		float64(a[0]*b[3]) + float64(a[3]*b[0]) + float64(a[1]*b[2]) - float64(a[2]*b[1]),
+	}
+}
+
+// like is the one of q and −q, which are the same attitude, that is nearer to another.
+func like(q, other [4]float64) [4]float64 {
+	if float64(q[0]*other[0])+float64(q[1]*other[1])+float64(q[2]*other[2])+float64(q[3]*other[3]) < 0 {
+		return [4]float64{-q[0], -q[1], -q[2], -q[3]}
+	}
+	return q
+}
+
+// blend is an attitude part of the way from a to b.
+func blend(a, b [4]float64, part float64) [4]float64 {
+	b = like(b, a)
+	for x := range 4 {
+		a[x] += float64(part * (b[x] - a[x]))
+	}
+	return unit(a)
+}
+
+// align is the smallest turn that takes unit vector a to unit vector b, which is not its opposite.
+func align(a, b vec.V3) [4]float64 {
+	n := a.Cross(b)
+	return unit([4]float64{1 + a.Dot(b), n[0], n[1], n[2]})
+}
+
+// quaternion is a turn's unit quaternion: its largest part from the diagonal, the others from that.
+func quaternion(m vec.M3) [4]float64 {
+	parts := [4][4]float64{
+		{1 + m[0][0] + m[1][1] + m[2][2], m[2][1] - m[1][2], m[0][2] - m[2][0], m[1][0] - m[0][1]},
+		{m[2][1] - m[1][2], 1 + m[0][0] - m[1][1] - m[2][2], m[0][1] + m[1][0], m[0][2] + m[2][0]},
+		{m[0][2] - m[2][0], m[0][1] + m[1][0], 1 - m[0][0] + m[1][1] - m[2][2], m[1][2] + m[2][1]},
+		{m[1][0] - m[0][1], m[0][2] + m[2][0], m[1][2] + m[2][1], 1 - m[0][0] - m[1][1] + m[2][2]},
+	}
+	best := 0
+	for k := range parts {
+		if parts[k][k] > parts[best][best] {
+			best = k
+		}
+	}
+	return unit(parts[best])
+}
+
 // inverse of a symmetric matrix; of a point mass, whose inertia is nothing, nothing.
 func inverse(m vec.M3) vec.M3 {
 	c := vec.M3{m[1].Cross(m[2]), m[2].Cross(m[0]), m[0].Cross(m[1])}

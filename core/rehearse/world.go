@@ -1,11 +1,11 @@
 // Package rehearse flies a lift in time (THEORY chapter 21).
 //
-// Restriction: every vehicle on a cable. Rigid bodies; lines without weight, springs that only pull; drag of bluff
-// bodies; gusts that reach everything at once. Wakes and blade dynamics are left out. Control is one that a careful crew
-// could fly, not that of any autopilot.
+// Restriction: rigid bodies, of which the payload is one with the vehicles that hold it rigidly; lines without weight,
+// springs that only pull; drag of bluff bodies; gusts that reach everything at once. Wakes and blade dynamics are left out.
+// Control is one that a careful crew could fly, not that of any autopilot.
 // Geometry: level axes that do not move, z up; body axes with their origin at the centre of mass.
-// Calculation: the classical Runge–Kutta rule in fixed steps, (21.1) to (21.6); control (21.7) to (21.12).
-// Verification: scenes without control of a rigid-body engine, energy and momentum, steps halved.
+// Calculation: the classical Runge–Kutta rule in fixed steps, (21.1) to (21.6); control (21.7) to (21.20).
+// Verification: scenes without control of a rigid-body engine, closed motions, energy and momentum, steps halved.
 // References: THEORY chapter 21.
 package rehearse
 
@@ -19,7 +19,8 @@ import (
 type Body struct {
 	Mass     float64
 	Inertia  vec.M3   // about its centre of mass, body axes
-	DragArea vec.V3   // C_d A along its axes, m²
+	DragArea vec.V3   // C_d A along its axes, m², at its centre of mass
+	Sails    []Sail   // more drag, elsewhere
 	Feet     []vec.V3 // points that stand on the ground, from the centre of mass, body axes
 
 	push   Push // now
@@ -32,11 +33,14 @@ type Body struct {
 	dull   float64 // of a foot, N s/m
 }
 
-// Push is what a body's own rotors do: a force along its z axis, N, and a moment in body axes, N m.
-type Push struct {
-	Thrust float64
-	Moment vec.V3
+// Sail is a part of a body that the air meets at a place of its own.
+type Sail struct {
+	At   vec.V3 // from the centre of mass, body axes
+	Area vec.V3 // C_d A along the body's axes, m²
 }
+
+// Push is what a body's own rotors do: a force, N, and a moment about its centre of mass, N m, body axes.
+type Push struct{ Force, Moment vec.V3 }
 
 // Line pulls two points together when it is longer than Length. Body −1 is the ground.
 type Line struct {
