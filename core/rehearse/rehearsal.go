@@ -161,11 +161,12 @@ func (r *Rehearsal) seat(w *World, i int) {
 	line.Stiffness = math.Min(axial/line.Length, both*fastest*fastest)
 	r.steps = max(r.steps, int(math.Ceil(math.Sqrt(line.Stiffness/both)/(stride*motorRate))))
 	line.Damping = 2 * light * math.Sqrt(line.Stiffness*both)
-	hover := Push{Force: vec.V3{0, 0, first.Pulls[i].Add(vec.V3{0, 0, c.Vehicle.Mass * share.Gravity}).Norm()}}
+	thrust := first.Pulls[i].Add(vec.V3{0, 0, c.Vehicle.Mass * share.Gravity})
+	hover := Push{Force: vec.V3{0, 0, thrust.Norm()}}
 	w.Bodies = append(w.Bodies, Body{Mass: c.Vehicle.Mass, Inertia: c.Vehicle.Inertia, DragArea: vec.V3{a, a, a},
 		Feet: []vec.V3{{}}, lag: motorLag, push: hover, target: hover})
 	at := first.Places[i].Sub(first.Pulls[i].Unit().Scale((pull - first.Pulls[i].Norm()) / line.Stiffness))
-	w.Poses = append(w.Poses, Pose{At: at, Attitude: about(first.Heading + yaw)})
+	w.Poses = append(w.Poses, Pose{At: at, Attitude: times(align(vec.V3{0, 0, 1}, thrust.Unit()), about(first.Heading+yaw))})
 	r.crew[i] = member{body: body, line: len(w.Lines), most: pull, pilot: pilot{vehicle: c, inertia: c.Vehicle.Inertia, yaw: yaw}}
 	w.Lines = append(w.Lines, line)
 }
