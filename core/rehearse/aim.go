@@ -46,7 +46,7 @@ type stand struct {
 	spin            vec.V3     // rad/s, body axes
 	lift            vec.V3     // what all rotors of rigid holds give together, N, body axes
 	grip            float64
-	mark            int // thrusts are those of this mark and the next, so far between
+	mark            int // thrusts are those of this mark and the next, so far between: of a lag ahead, as rotors are late by that
 	part            float64
 }
 
@@ -55,12 +55,13 @@ func (c *Score) stand(lifts []vec.V3, t float64) stand {
 	k, s := c.between(t)
 	next := min(k+1, len(c.Marks)-1)
 	a, b, d, e := c.at(k-1), c.at(k), c.at(k+1), c.at(k+2)
-	out := stand{mark: k, part: s, grip: b.Grip + s*(d.Grip-b.Grip)}
+	out := stand{grip: b.Grip + s*(d.Grip-b.Grip)}
 	for x := range 3 {
 		p, v := cubic(a.Payload[x], b.Payload[x], d.Payload[x], e.Payload[x], s)
 		out.place[x], out.velocity[x] = p, v/beat
 		out.lift[x] = lifts[k][x] + s*(lifts[next][x]-lifts[k][x])
 	}
+	out.mark, out.part = c.between(t + motorLag)
 	var change [4]float64
 	before, after, last := like(a.Attitude, b.Attitude), like(d.Attitude, b.Attitude), like(e.Attitude, b.Attitude)
 	for x := range 4 {

@@ -7,7 +7,9 @@ import (
 	"cohoist/core/example"
 	"cohoist/core/plan"
 	"cohoist/core/share"
+	"cohoist/core/solve"
 	"cohoist/core/vec"
+	"cohoist/core/way"
 )
 
 // ring is a rigid team of n field quads around a plate of so many kg.
@@ -102,6 +104,49 @@ func TestRigidVehicleLost(t *testing.T) {
 	for _, x := range []float64{p.Off, p.Sink, p.Swing, p.Used[0], p.Used[2], p.Force[1], p.Moment[3]} {
 		if math.IsNaN(x) || math.IsInf(x, 0) {
 			t.Errorf("a peak of the fall is %g", x)
+		}
+	}
+}
+
+// A rigid team flies a way in calm air as planned, leaning as it goes and turning freely: slowly within 5e-3 of full thrust (yaw needs much of it), the
+// fastest way within 3e-2; and it comes to rest at the end.
+func TestRigidWayAsPlanned(t *testing.T) {
+	m, a := liftOf(t, "lattice-panel")
+	s, nan := solve.NewSolver(), math.NaN()
+	route := way.Route{Arm: 1, Points: []way.Point{{Heading: 0, Time: nan}, {At: vec.V3{5, 2, 1}, Heading: nan, Time: nan}, {At: vec.V3{8, 0, 0}, Heading: 0.4, Time: nan}}}
+	found, err := route.Shortest(m, a.Apart, way.Limits{Utilisation: 0.8, Speed: math.Inf(1)}, s)
+	if err != nil {
+		t.Fatal(err)
+	}
+	slow, err := route.Path([]float64{10, 10})
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, c := range []struct {
+		path        *way.Path
+		thrust, far float64
+	}{{slow, 5e-3, 1e-3}, {found.Path, 0.03, 0.01}} {
+		score, ok := Along(m, a.Apart, c.path, 2, s)
+		if !ok {
+			t.Fatal("no score")
+		}
+		r := rehearsal(t, m, score, Options{})
+		worst := 0.0
+		for r.World.Time < score.Duration()-0.01 {
+			r.Advance()
+			s := score.stand(r.lifts, r.World.Time-motorLag) // whose thrusts are those of now
+			for i := range r.crew {
+				for j, u := range r.crew[i].holder.thrust {
+					now, next := score.at(s.mark).Thrusts[i][j], score.at(s.mark + 1).Thrusts[i][j]
+					worst = max(worst, math.Abs(u-now-s.part*(next-now))/m.Craft[i].Rotors[j].Max)
+				}
+			}
+		}
+		p := rehearsal(t, m, score, Options{}).Fly().Peaks
+		rest := r.World.Poses[0]
+		t.Logf("in %.3g s thrusts within %.2g; %.2g m off, %.2g m below, leaning by up to %.3g°, at the end %.2g m/s", c.path.Duration(), worst, p.Off, p.Sink, p.Swing*180/math.Pi, rest.Velocity.Norm())
+		if !(worst <= c.thrust && p.Off <= c.far && p.Sink <= c.far && p.Swing > 0.01 && rest.Velocity.Norm() <= c.far && math.IsNaN(p.Crash)) {
+			t.Errorf("thrusts within %.2g; %+v", worst, p)
 		}
 	}
 }

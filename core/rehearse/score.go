@@ -57,6 +57,9 @@ func Along(m *share.Model, apart *share.Apart, p *way.Path, rest float64, s *sol
 		if i.Status != solve.Optimal {
 			return nil, false
 		}
+		if m.Rigid && float64(k)*beat > p.Duration() && !still(m, apart, &i, s) {
+			return nil, false
+		}
 		one := Mark{Payload: i.State.At, Heading: i.State.Heading, Places: i.Places, Attitude: quaternion(i.Motion.Attitude), Grip: 1}
 		level := vec.Rot(vec.V3{0, 0, i.State.Heading}) // pulls do not swing with the payload
 		for j, part := range i.Parts {
@@ -65,6 +68,24 @@ func Along(m *share.Model, apart *share.Apart, p *way.Path, rest float64, s *sol
 		c.Marks = append(c.Marks, one)
 	}
 	return c, true
+}
+
+// still makes the end of a way a rest: a way ends while the body's spin still changes, and rotors of rigid holds must not go on
+// with that.
+func still(m *share.Model, apart *share.Apart, i *way.Instant, s *solve.Solver) bool {
+	at := m.Moving(share.Motion{Attitude: i.Motion.Attitude})
+	program := at.Even(0)
+	m.Spread(program, apart, 1)
+	r := s.Solve(program)
+	if r.Status != solve.Optimal {
+		return false
+	}
+	ease := max(r.T+(m.Plan.Limits.Utilisation-r.T)/4, 1.001*r.T) // as on the way, (20.15)
+	if settled := s.Settle(program, ease); settled.Status == solve.Optimal {
+		r = settled
+	}
+	i.Parts = at.Placed(r)
+	return true
 }
 
 // part adds a vehicle's part of the load.

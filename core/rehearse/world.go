@@ -4,7 +4,7 @@
 // springs that only pull; drag of bluff bodies; gusts that reach everything at once. Wakes and blade dynamics are left out.
 // Control is one that a careful crew could fly, not that of any autopilot.
 // Geometry: level axes that do not move, z up; body axes with their origin at the centre of mass.
-// Calculation: the classical Runge–Kutta rule in fixed steps, (21.1) to (21.6); control (21.7) to (21.20).
+// Calculation: the classical Runge–Kutta rule in fixed steps, (21.1) to (21.6); control (21.7) to (21.19).
 // Verification: scenes without control of a rigid-body engine, closed motions, energy and momentum, steps halved.
 // References: THEORY chapter 21.
 package rehearse

@@ -8,7 +8,6 @@ import (
 	"cohoist/core/share"
 	"cohoist/core/solve"
 	"cohoist/core/way"
-	"cohoist/ui/format"
 	"cohoist/ui/talk"
 )
 
@@ -67,7 +66,9 @@ func (w *ways) fly(t *Turn) {
 		if m.ID == t.word(lostChoice(t.Plan)) {
 			options.Fail = &rehearse.Failure{Vehicle: i, Time: at, Cut: j.model.Plan.Limits.Lost == plan.CutAway}
 			f.said += ", " + m.ID + " lost after " + lasts(at)
-			if options.Fail.Cut {
+			if j.model.Craft[i].Rigid {
+				f.said += " and carried along"
+			} else if options.Fail.Cut {
 				f.said += " and let go"
 			} else {
 				f.said += " and hanging from its line"
@@ -114,14 +115,16 @@ func (f *flight) take() {
 // instant is a sample as an instant of the way.
 func (f *flight) instant(s rehearse.Sample) way.Instant {
 	turn := rehearse.Matrix(s.Payload.Attitude)
-	shift := turn.Mul(f.model.Body.COM.Sub(f.model.Payload.COM))
 	i := way.Instant{Time: s.Time, Leg: f.found.Path.Leg(s.Time), Status: solve.Optimal, Places: s.Places}
-	i.State.At, i.State.Velocity = s.Payload.At.Add(shift), s.Payload.Velocity
+	i.State.At, i.State.Velocity = s.Payload.At, s.Payload.Velocity
 	i.State.Heading = math.Atan2(turn[1][0], turn[0][0])
 	i.Motion.Attitude = turn
 	for k := range s.Places {
-		line := s.Places[k].Sub(f.moved(i, f.model.Craft[k].At))
-		i.Parts = append(i.Parts, share.Part{Thrust: turn.T().Mul(s.Ups[k]), Utilisation: s.Used[k], Tension: s.Tension[k], CableAngle: math.Acos(line.Unit()[2])})
+		part := share.Part{Thrust: turn.T().Mul(s.Ups[k]), Utilisation: s.Used[k], Tension: s.Tension[k], CableAngle: math.NaN()}
+		if !f.model.Craft[k].Rigid {
+			part.CableAngle = math.Acos(s.Places[k].Sub(f.moved(i, f.model.Craft[k].At)).Unit()[2])
+		}
+		i.Parts = append(i.Parts, part)
 		if k != f.lost(s.Time) {
 			i.Utilisation = math.Max(i.Utilisation, s.Used[k])
 		}
@@ -150,46 +153,18 @@ func (j *journey) off(f way.Instant) float64 {
 // astray is how far off its way a payload no longer keeps it, m (common practice, no source).
 const astray = 0.5
 
-// peaks is the flight in sentences.
-func (f *flight) peaks() []string {
-	p, u := f.result.Peaks, f.units
-	list := []string{f.said + ": flown to its end."}
+// outcome is the flight in a sentence.
+func (f *flight) outcome() string {
+	p := f.result.Peaks
 	switch {
+	case !math.IsNaN(p.Crash) && f.model.Rigid && p.Swing >= math.Pi/2:
+		return f.said + ": it fails after " + lasts(p.Crash) + ", when the team turns over."
 	case !math.IsNaN(p.Crash):
-		list[0] = f.said + ": it fails after " + lasts(p.Crash) + ", when the payload is lost, far off its way."
+		return f.said + ": it fails after " + lasts(p.Crash) + ", when the payload is lost, far off its way."
 	case math.Hypot(p.Off, p.Sink) > astray:
-		list[0] = f.said + ": it does not keep its way."
+		return f.said + ": it does not keep its way."
 	}
-	most, least, who := 0.0, math.Inf(1), 0
-	for i := range p.Used {
-		most, least = math.Max(most, p.Tension[i]), math.Min(least, p.Least[i])
-		if p.Used[i] > p.Used[who] {
-			who = i
-		}
-	}
-	list = append(list, "The payload is up to "+u.Small(p.Off)+" off its way seen from above and "+u.Small(p.Sink)+" below it, and tilts by up to "+inDegrees(p.Swing)+".",
-		f.model.Craft[who].ID+" works hardest, "+used(p.Used[who])+" for a moment; the crew accepts "+format.Share(f.limits.Utilisation)+".")
-	pulls := "The cables pull with " + u.Show(format.Force, least) + " to " + u.Show(format.Force, most) + "."
-	if least <= 0 {
-		pulls = "A cable goes slack; the most is a pull of " + u.Show(format.Force, most) + "."
-	}
-	list = append(list, pulls)
-	for i, c := range f.model.Craft {
-		if p.Tension[i] > c.WorkingLoad {
-			list = append(list, "The cable of "+c.ID+" pulls with "+u.Show(format.Force, p.Tension[i])+", more than its working load of "+u.Show(format.Force, c.WorkingLoad)+".")
-		}
-	}
-	if figureOf(p.Separation) {
-		list = append(list, "The nearest two come within "+u.Small(p.Separation)+"; "+u.Small(f.model.Plan.Limits.Separation)+" must be kept.")
-	}
-	switch {
-	case f.failed == nil || !math.IsNaN(p.Crash):
-	case math.IsNaN(p.Recovery):
-		list = append(list, "The payload does not come to rest again before the end.")
-	default:
-		list = append(list, "After the loss the payload is steady within "+u.Show(format.Length, rehearse.Near)+" after "+lasts(p.Recovery)+".")
-	}
-	return list
+	return f.said + ": flown to its end."
 }
 
 // showFlight puts the flight on the page.

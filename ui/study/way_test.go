@@ -244,7 +244,7 @@ func TestARigidTeamsWay(t *testing.T) {
 	t.Log(g.pieces[talk.Way+"-gist"])
 }
 
-// Flown in time, the way keeps near its plan; with a vehicle lost it says who and when; a rigid team is not flown.
+// Flown in time, the way keeps near its plan; with a vehicle lost it says who and when; a rigid team is flown as well.
 func TestFlown(t *testing.T) {
 	p := named(t, "boathouse-panel")
 	g := door(t, p)
@@ -258,7 +258,7 @@ func TestFlown(t *testing.T) {
 	g.set(map[string]string{"way.lost": "B", "way.lost-at": "3 s"})
 	g.Hear(Message{Do: "way fly"})
 	g.settle()
-	if got := letters(g.pieces["way-flight"]); !strings.Contains(got, "In still air, B lost after 3\u202fs and hanging from its line: it does not keep its way.") || !strings.Contains(got, "more than its working load of 400\u202fN") {
+	if got := letters(g.pieces["way-flight"]); !strings.Contains(got, "In still air, B lost after 3\u202fs and hanging from its line: it does not keep its way.") || !strings.Contains(got, "up to 400\u202fN | ✕ exceeded") {
 		t.Error(got)
 	} else {
 		t.Log(got[:min(len(got), 900)])
@@ -268,8 +268,16 @@ func TestFlown(t *testing.T) {
 	h := door(t, q)
 	h.Hear(Message{Do: "way fly"})
 	h.settle()
-	if got := letters(h.pieces["way-flight"]); !strings.Contains(got, "A rehearsal needs every vehicle on a cable.") {
+	if got := letters(h.pieces["way-flight"]); !strings.Contains(got, "In still air: flown to its end.") || !strings.Contains(got, "Force on a grip") || !strings.Contains(got, "up to 100\u202fN | ✓ kept") || strings.Contains(got, "Pull of a cable") || strings.Contains(got, "NaN") {
 		t.Error(got)
+	}
+	h.set(map[string]string{"way.lost": "B", "way.lost-at": "2 s"})
+	h.Hear(Message{Do: "way fly"})
+	h.settle()
+	if got := letters(h.pieces["way-flight"]); !strings.Contains(got, "In still air, B lost after 2\u202fs and carried along: it fails after ") || !strings.Contains(got, "never: it falls | before the end | ✕ exceeded") || strings.Contains(got, "NaN") {
+		t.Error(got)
+	} else {
+		t.Log(got[:min(len(got), 900)])
 	}
 }
 
