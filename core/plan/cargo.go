@@ -1,11 +1,9 @@
 package plan
 
 import (
-	"fmt"
 	"reflect"
 	"strings"
 
-	"cohoist/core/unit"
 	"cohoist/core/vec"
 )
 
@@ -66,47 +64,16 @@ func (c Cargo) Source(i int) (Item, bool) {
 
 const inItem = "cargo.items[]."
 
-// withCargo adds the rows of a cargo to those of all else. An item's payload has the rows of the plan's own, but nothing in it is
-// assumed or asked for before the item is looked at, as the plan's own lift does not need it.
-func withCargo(fields []Field) []Field {
-	out := append(fields,
-		Field{Path: inItem + "id", Title: "Item", Kind: unit.Text, Longest: mostID, Help: "Its name in the cargo list."},
-		Field{Path: inItem + "like", Title: "The same as", Kind: unit.Text, Longest: mostID, Help: "An item whose payload and attachments count for this one too."})
-	for _, f := range fields {
+// withPayloads adds the rows of the items' payloads: those of the plan's own, but nothing in them is assumed or asked for before the item
+// is looked at, as the plan's own lift does not need it.
+func withPayloads(rows []Field) []Field {
+	for _, f := range rows {
 		if strings.HasPrefix(f.Path, "payload.") {
 			f.Path, f.Need, f.Default, f.Word = inItem+f.Path, Optional, 0, ""
-			out = append(out, f)
+			rows = append(rows, f)
 		}
 	}
-	place, turn := from(-1e5, 1e5), from(-3600, 3600)
-	return append(out,
-		Field{Path: inItem + "pick_m", Title: "Picked at", Kind: unit.Length, Unit: "m", In: place,
-			Help: "Where the origin of its frame, the centre of its first solid, stands before."},
-		Field{Path: inItem + "pick_heading_deg", Title: "Heading before", Kind: unit.Angle, Unit: "°", In: turn,
-			Help: "Of its x axis, anticlockwise from above. Left out: 0."},
-		Field{Path: inItem + "set_m", Title: "Set at", Kind: unit.Length, Unit: "m", In: place,
-			Help: "Where the origin of its frame, the centre of its first solid, stands after."},
-		Field{Path: inItem + "set_heading_deg", Title: "Heading after", Kind: unit.Angle, Unit: "°", In: turn,
-			Help: "Of its x axis, anticlockwise from above; 360 is a full turn. Left out: as before."},
-		Field{Path: inItem + "on", Title: "Stands on", Kind: unit.Text, Longest: mostID,
-			Help: "Items that must be set before it, with commas between them."},
-		Field{Path: inItem + "under", Title: "Lies under", Kind: unit.Text, Longest: mostID,
-			Help: "Items that must be picked before it, as they lie on it, with commas between them."},
-		Field{Path: inItem + "attach", Title: "Attached", Kind: unit.Text, Choices: []string{AsPlanned, Scaled},
-			Help: "as-planned: where the plan's payload is attached. scaled: there, stretched as the item is along x, y and z."},
-		Field{Path: inItem + "hooks[].id", Title: "Vehicle at the hook", Kind: unit.Text, Longest: mostID, Help: "Which vehicle attaches there."},
-		Field{Path: inItem + "hooks[].at_m", Title: "Hook", Kind: unit.Length, Unit: "m", In: from(-1000, 1000),
-			Help: "Where on the item that vehicle attaches, in the item's own frame."},
-		Field{Path: "cargo.home_m", Title: "Home", Kind: unit.Length, Unit: "m", In: place,
-			Help: "Where the team stands before, between and after, on the ground; packs are changed there."},
-		Field{Path: "cargo.clearance_m", Title: "Clearance", Kind: unit.Length, Unit: "m", In: from(0, 1000),
-			Help: "Kept free under what is carried, and under empty cables, over all that stands. Left out: 1 m."},
-		Field{Path: "cargo.packs", Title: "Packs for each vehicle", Kind: unit.Count, In: from(1, 1000),
-			Help: "Full ones, with that in the vehicle. Left out: as many as it takes."},
-		Field{Path: "cargo.swap_s", Title: "Time to change packs", Kind: unit.Time, Unit: "s", In: from(0, 1e5),
-			Help: "For the whole team, landed at home, ready to take off again."},
-		Field{Path: "cargo.hook_s", Title: "Time to hook up", Kind: unit.Time, Unit: "s", In: from(0, 1e5),
-			Help: "For one item, the team hovering above it; as long again to unhook it."})
+	return rows
 }
 
 // payload is the payload that a field belongs to: an item's, or the plan's own.
@@ -117,114 +84,92 @@ func (c Context) payload() Payload {
 	return c.Plan.Payload
 }
 
-// validateCargo finds names that stand twice or name nothing.
+// validateCargo finds names that stand twice or name nothing, and items that wait for themselves.
 func validateCargo(p Plan, fs *Faults) {
-	at := path{}.key("cargo").key("items")
-	names, known := []string{}, map[string]int{}
-	for i, it := range p.Cargo.Items {
-		switch first, twice := known[it.ID]; {
-		case strings.TrimSpace(it.ID) == "":
-			fs.add(at.index(i).key("id"), "is empty", "Give it a name.")
-		case strings.ContainsAny(it.ID, ",;"):
-			fs.add(at.index(i).key("id"), "is "+quote(it.ID)+", with a comma or semicolon in it", "Lists of items have them between names: take it out.")
-		case twice:
-			fs.add(at.index(i).key("id"), fmt.Sprintf("is %s, as cargo.items[%d] is", quote(it.ID), first), "Give each item a name of its own.")
-		default:
-			known[it.ID] = i
-			names = append(names, it.ID)
-		}
+	say := func(i int, key, wrong, fix string) {
+		fs.add(path{}.key("cargo").key("items").index(i).key(key), wrong, fix)
 	}
-	named := func(where path, name string, own int) {
-		other, ok := known[name]
+	c, vehicles := p.Cargo, []string(nil)
+	names := make([]string, len(c.Items))
+	for i, it := range c.Items {
+		names[i] = it.ID
 		switch {
-		case !ok:
-			fix := "Write the name of an item of the cargo."
-			if near := nearest(name, names); near != "" {
-				fix = "Did you mean " + quote(near) + "? " + fix
-			}
-			fs.add(where, "is "+quote(name)+", which is no item of the cargo", fix)
-		case other == own:
-			fs.add(where, "is the item itself", "Name another item.")
+		case strings.TrimSpace(it.ID) == "" || strings.ContainsAny(it.ID, ",;"):
+			say(i, "id", "is "+quote(it.ID), "Give it a name without commas.")
+		case has(names[:i], it.ID):
+			say(i, "id", "is "+quote(it.ID)+" again", "Give each item a name of its own.")
 		}
 	}
-	for i, it := range p.Cargo.Items {
-		for k, name := range it.On {
-			named(at.index(i).key("on").index(k), name, i)
-		}
-		for k, name := range it.Under {
-			named(at.index(i).key("under").index(k), name, i)
+	for _, m := range p.Team {
+		vehicles = append(vehicles, m.ID)
+	}
+	for i, it := range c.Items {
+		var hooks, like []string
+		for _, h := range it.Hooks {
+			hooks = append(hooks, h.ID)
 		}
 		if it.Like != "" {
-			named(at.index(i).key("like"), it.Like, i)
-			if j, ok := known[it.Like]; ok && p.Cargo.Items[j].Like != "" {
-				fs.add(at.index(i).key("like"), "is "+quote(it.Like)+", which is itself like another", "Name the item that has the payload.")
-			}
+			like = []string{it.Like}
 		}
-		validateHooks(p, it, at.index(i).key("hooks"), fs)
-	}
-	if loop := p.Cargo.loop(); loop != nil {
-		said := make([]string, len(loop))
-		for k, i := range loop {
-			said[k] = quote(p.Cargo.Items[i].ID)
-		}
-		fs.add(at.index(loop[0]), "waits for itself: "+strings.Join(said, " needs ")+" needs "+said[0], "Take one of these out of on or under.")
-	}
-}
-
-func validateHooks(p Plan, it Item, where path, fs *Faults) {
-	seen := map[string]bool{}
-	for k, h := range it.Hooks {
-		ok := false
-		for _, m := range p.Team {
-			ok = ok || m.ID == h.ID
-		}
-		switch {
-		case !ok:
-			fs.add(where.index(k).key("id"), "is "+quote(h.ID)+", which is no vehicle of the team", "Write the name of a vehicle of the team.")
-		case seen[h.ID]:
-			fs.add(where.index(k).key("id"), "is "+quote(h.ID)+" again", "Give each vehicle one hook.")
-		}
-		seen[h.ID] = true
-	}
-}
-
-// loop finds items that wait for one another in a ring, each for the next; nil: none.
-func (c Cargo) loop() []int {
-	index := map[string]int{}
-	for i, it := range c.Items {
-		index[it.ID] = i
-	}
-	state := make([]int, len(c.Items)) // 1: on the way down, 2: done
-	var trail, found []int
-	var visit func(i int)
-	visit = func(i int) {
-		state[i] = 1
-		trail = append(trail, i)
-		for _, list := range [][]string{c.Items[i].On, c.Items[i].Under} {
-			for _, name := range list {
-				j, ok := index[name]
+		for _, list := range []struct {
+			key       string
+			has, from []string
+		}{{"on", it.On, names}, {"under", it.Under, names}, {"like", like, names}, {"hooks", hooks, vehicles}} {
+			for k, name := range list.has {
 				switch {
-				case !ok || found != nil || j == i: // the item itself is a fault of its own
-				case state[j] == 0:
-					visit(j)
-				case state[j] == 1:
-					for k, t := range trail {
-						if t == j {
-							found = append([]int(nil), trail[k:]...)
-						}
+				case !has(list.from, name):
+					fix := "There is no such name."
+					if near := nearest(name, list.from); near != "" {
+						fix = "Did you mean " + quote(near) + "?"
 					}
+					say(i, list.key, "names "+quote(name), fix)
+				case has(list.has[:k], name):
+					say(i, list.key, "names "+quote(name)+" again", "Name it once.")
 				}
 			}
 		}
-		trail = trail[:len(trail)-1]
-		state[i] = 2
-	}
-	for i := range c.Items {
-		if state[i] == 0 && found == nil {
-			visit(i)
+		if _, ok := c.Source(i); !ok && has(names, it.Like) {
+			say(i, "like", "is "+quote(it.Like)+", which is itself like another", "Name the item that has the payload.")
 		}
 	}
-	return found
+	if loop := c.loop(); loop != "" {
+		fs.add(path{}.key("cargo").key("items"), "wait for themselves: "+loop, "Take one of these out of on or under.")
+	}
+}
+
+// loop names items that wait for one another in a ring; empty: none.
+func (c Cargo) loop() string {
+	waits := func(it Item, done []string) string {
+		for _, list := range [][]string{it.On, it.Under} {
+			for _, name := range list {
+				if !has(done, name) {
+					return name
+				}
+			}
+		}
+		return ""
+	}
+	var done []string
+	next := map[string]string{} // whom the others wait for
+	for range c.Items {
+		for _, it := range c.Items {
+			if next[it.ID] = waits(it, done); next[it.ID] == "" && !has(done, it.ID) {
+				done = append(done, it.ID)
+			}
+		}
+	}
+	for _, it := range c.Items {
+		var trail []string
+		for at := it.ID; next[at] != ""; at = next[at] {
+			if trail = append(trail, quote(at)); has(trail[:len(trail)-1], quote(at)) {
+				for trail[0] != quote(at) {
+					trail = trail[1:]
+				}
+				return strings.Join(trail, " needs ")
+			}
+		}
+	}
+	return ""
 }
 
 // BlankItem is an item of a cargo with nothing given.

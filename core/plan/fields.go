@@ -4,7 +4,10 @@ import "cohoist/core/unit"
 
 // Fields is the table of every field of a plan, in the order of the document. The bounds keep out
 // nonsense and numbers no solver is exact with; they are no statement about what can fly.
-var Fields = withCargo([]Field{
+var Fields = withPayloads(rows)
+
+// rows are those that are written out: a variable of their own, so that they are data and not code of the program.
+var rows = []Field{
 	{Path: "format", Title: "Format", Kind: unit.Text, Choices: []string{Format},
 		Help: "Names the kind of document and its version."},
 	{Path: "title", Title: "Title", Kind: unit.Text, Longest: mostTitle, Help: "What the sheet is headed with."},
@@ -204,4 +207,32 @@ var Fields = withCargo([]Field{
 		Help: "The payload's centre of mass stays below it along x, y and z on that leg. Left out: open."},
 	{Path: "way.speed_max_m_s", Title: "Largest speed", Kind: unit.Speed, Unit: "m/s", In: above(0, 1000),
 		Help: "Of the payload on its way. Left out: what thrust and cables allow."},
-})
+
+	{Path: inItem + "id", Title: "Item", Kind: unit.Text, Longest: mostID, Help: "Its name in the cargo list."},
+	{Path: inItem + "like", Title: "The same as", Kind: unit.Text, Longest: mostID, Help: "An item whose payload and attachments count for this one too."},
+	{Path: inItem + "pick_m", Title: "Picked at", Kind: unit.Length, Unit: "m", In: Range{Low: -1e5, High: 1e5},
+		Help: "Where the origin of its frame, the centre of its first solid, stands before."},
+	{Path: inItem + "pick_heading_deg", Title: "Heading before", Kind: unit.Angle, Unit: "°", In: Range{Low: -3600, High: 3600},
+		Help: "Of its x axis, anticlockwise from above. Left out: 0."},
+	{Path: inItem + "set_m", Title: "Set at", Kind: unit.Length, Unit: "m", In: Range{Low: -1e5, High: 1e5},
+		Help: "Where the origin of its frame, the centre of its first solid, stands after."},
+	{Path: inItem + "set_heading_deg", Title: "Heading after", Kind: unit.Angle, Unit: "°", In: Range{Low: -3600, High: 3600},
+		Help: "Of its x axis, anticlockwise from above; 360 is a full turn. Left out: as before."},
+	{Path: inItem + "on", Title: "Stands on", Kind: unit.Text, Help: "Items that must be set before it, with commas between them."},
+	{Path: inItem + "under", Title: "Lies under", Kind: unit.Text, Help: "Items that must be picked before it, as they lie on it, with commas between them."},
+	{Path: inItem + "attach", Title: "Attached", Kind: unit.Text, Choices: []string{AsPlanned, Scaled},
+		Help: "as-planned: where the plan's payload is attached. scaled: there, stretched as the item is along x, y and z."},
+	{Path: inItem + "hooks[].id", Title: "Vehicle at the hook", Kind: unit.Text, Longest: mostID, Help: "Which vehicle attaches there."},
+	{Path: inItem + "hooks[].at_m", Title: "Hook", Kind: unit.Length, Unit: "m", In: Range{Low: -1000, High: 1000},
+		Help: "Where on the item that vehicle attaches, in the item's own frame."},
+	{Path: "cargo.home_m", Title: "Home", Kind: unit.Length, Unit: "m", In: Range{Low: -1e5, High: 1e5},
+		Help: "Where the team stands before, between and after, on the ground; packs are changed there."},
+	{Path: "cargo.clearance_m", Title: "Clearance", Kind: unit.Length, Unit: "m", In: Range{High: 1000},
+		Help: "Kept free under what is carried, and under empty cables, over all that stands. Left out: 1 m."},
+	{Path: "cargo.packs", Title: "Packs for each vehicle", Kind: unit.Count, In: Range{Low: 1, High: 1000},
+		Help: "Full ones, with that in the vehicle. Left out: as many as it takes."},
+	{Path: "cargo.swap_s", Title: "Time to change packs", Kind: unit.Time, Unit: "s", In: Range{High: 1e5},
+		Help: "For the whole team, landed at home, ready to take off again."},
+	{Path: "cargo.hook_s", Title: "Time to hook up", Kind: unit.Time, Unit: "s", In: Range{High: 1e5},
+		Help: "For one item, the team hovering above it; as long again to unhook it."},
+}
