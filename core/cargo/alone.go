@@ -25,10 +25,15 @@ type craft struct {
 // acceleration over distance by the time's square, 84/(5√5).
 const topSpeed, topAcceleration = 35.0 / 16, 7.513188404399293
 
+// climb is how hard it may speed up and slow down upright, m/s², (23.3).
+func (c craft) climb() float64 {
+	return math.Min(c.thrust/c.mass-share.Gravity, share.Gravity/2) // (23.3)
+}
+
 // up is how long a vehicle takes for so much height, s: its thrust must speed it up and stop it, (23.3).
 func (c craft) up(height float64) float64 {
 	height = math.Abs(height)
-	most := math.Min(c.thrust/c.mass-share.Gravity, share.Gravity/2) // (23.3)
+	most := c.climb()
 	if height == 0 {
 		return 0
 	}
