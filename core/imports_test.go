@@ -20,7 +20,7 @@ var level = map[string]int{
 	"vehicle": 3, "example": 3, "beam": 3,
 	"share":   4,
 	"agility": 5, "energy": 5, "scatter": 5, "formation": 5, "hang": 5, "lost": 5, "patch": 5, "gust": 5,
-	"way": 5, "rehearse": 6,
+	"way": 6, "rehearse": 7,
 	"check": 6, "place": 6,
 	"report": 7, "advice": 8, "cargo": 8, "crosscheck": 9, "handover": 8,
 }

@@ -78,6 +78,15 @@ func wake(c *share.Craft, depth float64) float64 {
 	return r + math.Max(0, depth-merging*size)*math.Tan(spreading*math.Pi/180)
 }
 
+// Clear is how far apart two vehicles must be, seen from above, for the lower to be out of the wake of the upper at a depth
+// below it, m, (17.6).
+func Clear(upper, lower *share.Craft, depth float64) float64 {
+	if r := wake(upper, depth); r > 0 {
+		return r + lower.Vehicle.Reach
+	}
+	return 0
+}
+
 // radius is that of a vehicle's rotors, m.
 func radius(c *share.Craft) float64 {
 	r := c.Vehicle.Reach

@@ -19,6 +19,7 @@ const (
 	mostRotors    = 16
 	mostPoints    = 100 // of a way
 	mostBoxes     = 400
+	mostOpenings  = 20
 	mostItems     = 40   // of a cargo, and that one stands on
 	mostID        = 64   // characters of an id or a class name
 	mostTitle     = 200  // characters
@@ -37,6 +38,8 @@ func mostOf(elem reflect.Type) int {
 		return mostPoints
 	case reflect.TypeFor[Corridor]():
 		return mostBoxes
+	case reflect.TypeFor[Opening]():
+		return mostOpenings
 	case reflect.TypeFor[Item](), reflect.TypeFor[string]():
 		return mostItems
 	case reflect.TypeFor[Hook]():
@@ -59,6 +62,8 @@ func nounOf(elem reflect.Type) string {
 		return "points"
 	case reflect.TypeFor[Corridor]():
 		return "boxes"
+	case reflect.TypeFor[Opening]():
+		return "openings"
 	case reflect.TypeFor[Item]():
 		return "items"
 	case reflect.TypeFor[string]():
@@ -81,7 +86,7 @@ func fixMany(elem reflect.Type) string {
 		return "Write the sizes along x, y and z."
 	case reflect.TypeFor[Solid]():
 		return "Join small solids into larger ones."
-	case reflect.TypeFor[Waypoint](), reflect.TypeFor[Corridor]():
+	case reflect.TypeFor[Waypoint](), reflect.TypeFor[Corridor](), reflect.TypeFor[Opening]():
 		return "Plan the way in parts."
 	case reflect.TypeFor[Item](), reflect.TypeFor[string]():
 		return "Plan the cargo in parts."

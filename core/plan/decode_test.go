@@ -150,7 +150,11 @@ const sample = `{
       },
       {
         "at_m": [4, 0, 2],
-        "heading_deg": 90
+        "heading_deg": 90,
+        "formation": "in-line",
+        "spacing_m": 1.5,
+        "width_m": 2,
+        "line_to_deg": 90
       }
     ],
     "boxes": [
@@ -158,6 +162,15 @@ const sample = `{
         "leg": 1,
         "min_m": [-1, -1, 1],
         "max_m": [5, 1, 3]
+      }
+    ],
+    "openings": [
+      {
+        "at_m": [2, 0, 2],
+        "normal_deg": 0,
+        "width_m": 2.4,
+        "height_m": 5,
+        "clearance_m": 0.2
       }
     ],
     "speed_max_m_s": 3

@@ -250,16 +250,39 @@ type Errors struct {
 type Way struct {
 	Points   []Waypoint `json:"points"`
 	Boxes    []Corridor `json:"boxes"`
+	Openings []Opening  `json:"openings"`
 	SpeedMax float64    `json:"speed_max_m_s"` // of the payload
 	Extra    Extra      `json:"-"`
 }
 
 // Waypoint is a place that the payload passes; at the first and the last it is at rest.
 type Waypoint struct {
-	At      vec.V3  `json:"at_m"` // of the centre of mass
-	Heading float64 `json:"heading_deg"`
-	Time    float64 `json:"time_s"` // from the start; left out: as soon as allowed
-	Extra   Extra   `json:"-"`
+	At        vec.V3  `json:"at_m"` // of the centre of mass
+	Heading   float64 `json:"heading_deg"`
+	Time      float64 `json:"time_s"`      // from the start; left out: as soon as allowed
+	Formation string  `json:"formation"`   // left out: as planned
+	Spacing   float64 `json:"spacing_m"`   // of the nearest two vehicles, seen from above
+	Width     float64 `json:"width_m"`     // of a team in line, rotors included
+	Along     float64 `json:"line_to_deg"` // direction of the line, level axes
+	Extra     Extra   `json:"-"`
+}
+
+// Formations of the team at a waypoint, besides AsPlanned.
+const (
+	Gather  = "gather"
+	Spread  = "spread"
+	InLine  = "in-line"
+	Stacked = "stacked"
+)
+
+// Opening is a door, gate or window in an upright wall.
+type Opening struct {
+	At        vec.V3  `json:"at_m"`       // of its middle
+	Normal    float64 `json:"normal_deg"` // direction across the wall, level axes
+	Width     float64 `json:"width_m"`
+	Height    float64 `json:"height_m"`
+	Clearance float64 `json:"clearance_m"` // kept to its sides; left out: none
+	Extra     Extra   `json:"-"`
 }
 
 // Corridor is a box in which the payload's centre of mass stays on one leg. A side left out is open.

@@ -50,6 +50,9 @@ func InstantAt(m *share.Model, apart *share.Apart, p *Path, t float64, s *solve.
 }
 
 func instantAt(m *share.Model, apart *share.Apart, p *Path, leg int, at float64, s *solve.Solver) Instant {
+	if p.held != nil {
+		return p.held.instant(m, p, leg, at)
+	}
 	v, x := motion(m, p, leg, at)
 	i := Instant{Time: p.starts[leg] + float64(at*p.Durations[leg]), Leg: leg, State: x, Motion: v,
 		Utilisation: math.NaN(), Separation: math.NaN()}
@@ -153,7 +156,7 @@ func Legs(m *share.Model, apart *share.Apart, p *Path, limits Limits, s *solve.S
 		}
 		w := j.peak(p, j.worst(own))
 		l.Reach, l.At = w.reach, p.starts[w.leg]+float64(w.s*p.Durations[w.leg])
-		l.Limit, l.Who = j.holds(w)
+		l.Limit, l.Who = j.holds(p, w)
 		out[k] = l
 	}
 	return out

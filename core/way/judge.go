@@ -36,17 +36,35 @@ type instant struct {
 	reach  float64 // the most of its limits that it is known to need, (20.10); 1 is at a limit
 	by     int     // the cut that says so; −1: plain
 	exact  bool    // it needs no more
+
+	at   *moment // of a held team
+	most tightest
 }
 
 // steps are the instants looked at on every leg; peaks between them are found afterwards.
 const steps = 16
 
-// look prepares an instant, bounded by the cuts so far.
+// look prepares an instant, bounded by the cuts so far; that of a held team is known at once.
 func (j *judge) look(p *Path, leg int, s float64) instant {
+	if p.held != nil {
+		return j.lookHeld(p, leg, s)
+	}
 	v, x := motion(j.m, p, leg, s)
 	i := instant{leg: leg, s: s, motion: v, load: j.load(v), plain: j.plain(v, x)}
 	i.reach, i.by = i.plain, -1
 	j.bound(&i, 0)
+	return i
+}
+
+// lookHeld is an instant of a team that changes its formation, (20.22).
+func (j *judge) lookHeld(p *Path, leg int, s float64) instant {
+	m := p.held.moment(p, leg, s)
+	i := instant{leg: leg, s: s, motion: m.motion, plain: j.plain(m.motion, m.state), by: -1, exact: true}
+	i.at, i.most = &m, p.held.hardest(&m, j.limits)
+	i.reach = math.Max(i.plain, i.most.reach)
+	if j.solved++; j.solved%steps == 0 && j.stopped() {
+		i.reach = math.Inf(1)
+	}
 	return i
 }
 
@@ -99,6 +117,9 @@ func (j *judge) stopped() bool {
 // settle solves an instant and keeps the proof when it says more than those before. An instant that nobody can
 // answer counts as out of reach.
 func (j *judge) settle(i *instant) {
+	if i.exact {
+		return
+	}
 	if j.stopped() {
 		i.reach = math.Inf(1)
 		return

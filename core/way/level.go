@@ -56,16 +56,22 @@ func (f *search) change(d []float64, free group, heavy []instant, sum float64) [
 			return out
 		}
 		for _, i := range heavy {
-			v, x := motion(f.m, p, i.leg, i.s)
-			reach := 0.0
-			if i.by < 0 {
-				reach = f.plain(v, x)
-			} else {
-				reach = dot(f.cuts[i.by], f.load(v))
-			}
+			reach := f.again(p, i)
 			weight := d[i.leg] * math.Pow(i.reach/most, power) / sum
 			out[k] += weight * (reach - i.reach) / (i.reach * h)
 		}
 	}
 	return out
+}
+
+// again is the reach of an instant on another path, by what it stands at.
+func (f *search) again(p *Path, i instant) float64 {
+	if p.held != nil && i.most.reach >= i.reach {
+		return p.held.again(i.at, p, i, f.limits)
+	}
+	v, x := motion(f.m, p, i.leg, i.s)
+	if i.by < 0 {
+		return f.plain(v, x)
+	}
+	return dot(f.cuts[i.by], f.load(v))
 }

@@ -74,7 +74,7 @@ func (q *question) names(r solve.Result) (Limit, []string) {
 }
 
 // holds tells what an instant comes closest to.
-func (j *judge) holds(i instant) (Limit, []string) {
+func (j *judge) holds(p *Path, i instant) (Limit, []string) {
 	if i.reach <= 0 {
 		return None, nil
 	}
@@ -83,6 +83,13 @@ func (j *judge) holds(i instant) (Limit, []string) {
 			return Tilt, j.steepest(i.motion)
 		}
 		return Speed, nil
+	}
+	if p.held != nil {
+		who := []string{j.m.Craft[i.most.who[0]].ID}
+		if k := i.most.who[1]; k != i.most.who[0] {
+			who = append(who, j.m.Craft[k].ID)
+		}
+		return i.most.limit, who
 	}
 	r := j.s.Solve(j.ask(i.load))
 	if r.Status != solve.Optimal {

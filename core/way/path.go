@@ -15,6 +15,7 @@ type Path struct {
 	Held      int       // control points that stand on a side of their box
 	starts    []float64
 	legs      [][4][8]float64 // coefficients by s of x, y, z and ψ
+	held      *held           // the change of formation; nil: there is none
 }
 
 // Reasons why there is no path.
@@ -27,6 +28,7 @@ var (
 	ErrHover    = errors.New("the team does not stay within its limits on this way, however slowly")
 	ErrTimed    = errors.New("the team does not stay within its limits with the times given, however slow the rest is")
 	ErrStopped  = errors.New("the search was stopped")
+	ErrRigid    = errors.New("a formation needs every vehicle on a cable")
 	ErrNumbers  = errors.New("the numbers are beyond what can be solved")
 )
 
@@ -36,7 +38,7 @@ func (r Route) Path(durations []float64) (*Path, error) {
 		return nil, err
 	}
 	p := &Path{Durations: append([]float64(nil), durations...), Change: make([]float64, len(durations)),
-		starts: make([]float64, len(durations)+1), legs: make([][4][8]float64, len(durations))}
+		starts: make([]float64, len(durations)+1), legs: make([][4][8]float64, len(durations)), held: r.held}
 	for k, T := range durations {
 		p.starts[k+1] = p.starts[k] + T
 	}

@@ -17,10 +17,18 @@ func Of(p plan.Plan, m *share.Model) (Route, Limits) {
 		r.Arm = math.Max(r.Arm, math.Hypot(d[0], d[1]))
 	}
 	for _, w := range p.Way.Points {
-		r.Points = append(r.Points, Point{At: w.At, Heading: w.Heading * math.Pi / 180, Time: w.Time})
+		f := Formation{Shape: w.Formation, Spacing: w.Spacing, Width: w.Width, Along: w.Along * math.Pi / 180}
+		r.Points = append(r.Points, Point{At: w.At, Heading: w.Heading * math.Pi / 180, Time: w.Time, Formation: f})
 	}
 	for _, b := range p.Way.Boxes {
 		r.Boxes = append(r.Boxes, Box{Leg: b.Leg - 1, Min: open(b.Min, -1), Max: open(b.Max, 1)})
+	}
+	for _, o := range p.Way.Openings {
+		clear := o.Clearance
+		if math.IsNaN(clear) {
+			clear = 0
+		}
+		r.Openings = append(r.Openings, Opening{At: o.At, Normal: o.Normal * math.Pi / 180, Width: o.Width, Height: o.Height, Clearance: clear})
 	}
 	limits := Limits{Utilisation: p.Limits.Utilisation, Speed: p.Way.SpeedMax}
 	if math.IsNaN(limits.Speed) || limits.Speed == 0 {

@@ -10,10 +10,11 @@ import (
 // Found is a way with what is known of how close to its limits it comes.
 type Found struct {
 	*Path
-	Reach  float64 // the most of its limits that it needs, (20.10); 1 at a limit
-	At     float64 // when, s from the start
-	Free   bool    // its duration, or that of its end, was sought
-	Solved int     // programs it took
+	Reach  float64  // the most of its limits that it needs, (20.10); 1 at a limit
+	At     float64  // when, s from the start
+	Free   bool     // its duration, or that of its end, was sought
+	Solved int      // programs it took, or instants of a team that changes its formation
+	Formed []Formed // the formation at every waypoint; nil: as planned all the way
 }
 
 // even gives a route's legs the durations of the least snap, those of timed points kept, (20.12).
@@ -46,6 +47,15 @@ func (r Route) Shortest(m *share.Model, apart *share.Apart, limits Limits, s *so
 	}
 	if durations, err = r.even(groups, durations); err != nil {
 		return Found{}, err
+	}
+	formed, err := r.forms(m, apart, limits, s)
+	if err != nil {
+		return Found{}, err
+	}
+	if r.held = hold(m, formed); r.held != nil {
+		if err := r.held.changes(); err != nil {
+			return Found{}, err
+		}
 	}
 	j := &judge{question: newQuestion(m, apart, limits.Utilisation), s: s, limits: limits, goOn: r.GoOn}
 	f := &search{Route: r, judge: j, groups: groups}
@@ -110,7 +120,7 @@ func (f *search) found(durations []float64, free bool) (Found, error) {
 	if f.ended {
 		return Found{}, ErrStopped
 	}
-	return Found{Path: p, Reach: w.reach, At: p.starts[w.leg] + w.s*p.Durations[w.leg], Free: free, Solved: f.solved}, nil
+	return Found{Path: p, Reach: w.reach, At: p.starts[w.leg] + w.s*p.Durations[w.leg], Free: free, Solved: f.solved, Formed: f.formed()}, nil
 }
 
 // peak finds the largest reach beside an instant of a survey: by golden section, each instant solved.
@@ -141,6 +151,9 @@ func (j *judge) peak(p *Path, best instant) instant {
 	return best
 }
 
+// rough is what part of the time counts in the first looks at a held team's way, each of which takes long.
+const rough = 1e-3
+
 // scale finds the shortest total of the free legs at which the way stays within reach, (20.13): accelerations go
 // with the inverse square of it, and so does the reach in calm air. Careful also solves every instant and looks
 // between them.
@@ -161,6 +174,10 @@ func (f *search) scale(durations []float64, careful bool) ([]float64, error) {
 		}
 		return f.peak(p, f.all(list)).reach
 	}
+	enough := 1e-5
+	if f.held != nil && !careful {
+		enough = rough
+	}
 	lo, hi := 0.0, math.Inf(1) // too fast, slow enough
 	by := 1.0
 	for range 60 {
@@ -176,7 +193,7 @@ func (f *search) scale(durations []float64, careful bool) ([]float64, error) {
 		} else {
 			lo = math.Max(lo, by)
 		}
-		if x <= 1 && x > 1-1e-5 || hi < math.Inf(1) && hi-lo <= 2e-5*hi {
+		if x <= 1 && x > 1-enough || hi < math.Inf(1) && hi-lo <= 2*enough*hi {
 			break
 		}
 		if by > 1e6 || math.IsInf(x, 1) && by > 1e3 {

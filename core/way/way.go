@@ -20,6 +20,8 @@ type Point struct {
 	At      vec.V3  // m
 	Heading float64 // of the payload's x axis, radians, not reduced: from 0 to 2π is a full turn; NaN: left out
 	Time    float64 // s from the start; NaN: as soon as allowed
+
+	Formation Formation // of the team there
 }
 
 // Box is where the centre of mass must stay on one leg, m. Sides may be infinite.
@@ -31,10 +33,12 @@ type Box struct {
 // Route is what a way must pass. Arm is the length in m that makes a turn comparable with a shift: a point at that
 // distance moves by Arm dψ.
 type Route struct {
-	Points []Point
-	Boxes  []Box
-	Arm    float64
-	GoOn   func(solved int) bool // asked now and then in a search, unless it is nil: false ends it
+	Points   []Point
+	Boxes    []Box
+	Arm      float64
+	Openings []Opening
+	GoOn     func(solved int) bool // asked now and then in a search, unless it is nil: false ends it
+	held     *held
 }
 
 // State is the motion at one instant, derivatives by time up to the fourth.

@@ -4107,6 +4107,7 @@ type WayForm struct {
 	Units       format.Units
 	Entries     []Entry
 	Rows, Boxes int // of the texts
+	Openings    int
 	Empty       bool
 	Faulty      bool
 	Running     bool
@@ -4138,7 +4139,12 @@ func (c *WayForm) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 			vgparent.AppendChild(vgn)
 			vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "p", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "hint"}}}
 			vgparent.AppendChild(vgn)
-			vgn.SetInnerHTML(vugu.HTML("Level axes, z up, in which the payload’s centre of mass starts and ends at rest. A line for each waypoint; a dash for what is left out: any heading, as soon as allowed. The heading is where the payload’s x axis points, from x towards y, and 360 is a full turn. Decimal commas will do; a unit may follow a number directly, as in 80cm."))
+			vgn.SetInnerHTML(vugu.HTML("Level axes, z up, in which the payload’s centre of mass starts and ends at rest. A line for each waypoint; a dash for what is left out: any heading, as soon as allowed, as planned. The heading is where the payload’s x axis points, from x towards y, and 360 is a full turn. Decimal commas will do; a unit may follow a number directly, as in 80cm."))
+			vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t\t"}
+			vgparent.AppendChild(vgn)
+			vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "p", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "hint"}}}
+			vgparent.AppendChild(vgn)
+			vgn.SetInnerHTML(vugu.HTML("A formation is how the team stands at a waypoint; between waypoints it changes smoothly. \x3Cb\x3Egather\x3C/b\x3E: as near together as the spacing allows. \x3Cb\x3Espread\x3C/b\x3E: as far apart as the spacing. \x3Cb\x3Ein-line\x3C/b\x3E: narrow, within a width over all rotors about a direction. \x3Cb\x3Estacked\x3C/b\x3E: gathered, with heights counting and wakes kept off. After it the spacing of the nearest two, the width and the direction; what is left out is the nearest that is allowed, the least, and the payload’s x axis."))
 			vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t\t"}
 			vgparent.AppendChild(vgn)
 			vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "wy-texts"}}}
@@ -4155,8 +4161,8 @@ func (c *WayForm) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 					_ = vgparent
 					vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "label", Attr: []vugu.VGAttribute{{Namespace: "", Key: "for", Val: "way-points"}}}
 					vgparent.AppendChild(vgn)
-					vgn.SetInnerHTML("Waypoints: x y z in " + c.Units.Length + ", heading in °, time in s")
-					vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "textarea", Attr: []vugu.VGAttribute{{Namespace: "", Key: "id", Val: "way-points"}, vugu.VGAttribute{Namespace: "", Key: "data-set", Val: "way.points"}, vugu.VGAttribute{Namespace: "", Key: "spellcheck", Val: "false"}, vugu.VGAttribute{Namespace: "", Key: "autocomplete", Val: "off"}, vugu.VGAttribute{Namespace: "", Key: "placeholder", Val: "0  0  0.5  90\n0  0  2  90\n6  1.5  2  0\n6  1.5  0.5  0  20"}}}
+					vgn.SetInnerHTML("Waypoints: x y z in " + c.Units.Length + ", heading in °, time in s; formation, spacing, width, direction in °")
+					vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "textarea", Attr: []vugu.VGAttribute{{Namespace: "", Key: "id", Val: "way-points"}, vugu.VGAttribute{Namespace: "", Key: "data-set", Val: "way.points"}, vugu.VGAttribute{Namespace: "", Key: "spellcheck", Val: "false"}, vugu.VGAttribute{Namespace: "", Key: "autocomplete", Val: "off"}, vugu.VGAttribute{Namespace: "", Key: "placeholder", Val: "0  0  0.5  90\n0  0  2  90\n6  1.5  2  0  -  in-line  -  1.9  0\n9  1.5  0.5  0  40"}}}
 					vgparent.AppendChild(vgn)
 					vgn.AddAttrInterface("rows", strconv.Itoa(c.Rows))
 					vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "fault"}, vugu.VGAttribute{Namespace: "", Key: "role", Val: "alert"}, vugu.VGAttribute{Namespace: "", Key: "data-piece", Val: "fault way.points"}}}
@@ -4177,6 +4183,23 @@ func (c *WayForm) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 					vgparent.AppendChild(vgn)
 					vgn.AddAttrInterface("rows", strconv.Itoa(c.Boxes))
 					vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "fault"}, vugu.VGAttribute{Namespace: "", Key: "role", Val: "alert"}, vugu.VGAttribute{Namespace: "", Key: "data-piece", Val: "fault way.boxes"}}}
+					vgparent.AppendChild(vgn)
+					vgn.SetInnerHTML(vugu.HTML(""))
+				}
+				vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t\t\t"}
+				vgparent.AppendChild(vgn)
+				vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute(nil)}
+				vgparent.AppendChild(vgn)
+				{
+					vgparent := vgn
+					_ = vgparent
+					vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "label", Attr: []vugu.VGAttribute{{Namespace: "", Key: "for", Val: "way-openings"}}}
+					vgparent.AppendChild(vgn)
+					vgn.SetInnerHTML("Openings to pass: x y z of the middle in " + c.Units.Length + ", direction through it in °, width, height, clearance")
+					vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "textarea", Attr: []vugu.VGAttribute{{Namespace: "", Key: "id", Val: "way-openings"}, vugu.VGAttribute{Namespace: "", Key: "data-set", Val: "way.openings"}, vugu.VGAttribute{Namespace: "", Key: "spellcheck", Val: "false"}, vugu.VGAttribute{Namespace: "", Key: "autocomplete", Val: "off"}, vugu.VGAttribute{Namespace: "", Key: "placeholder", Val: "7  1  2.2  0  2.3  4.4  0.1"}}}
+					vgparent.AppendChild(vgn)
+					vgn.AddAttrInterface("rows", strconv.Itoa(c.Openings))
+					vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "fault"}, vugu.VGAttribute{Namespace: "", Key: "role", Val: "alert"}, vugu.VGAttribute{Namespace: "", Key: "data-piece", Val: "fault way.openings"}}}
 					vgparent.AppendChild(vgn)
 					vgn.SetInnerHTML(vugu.HTML(""))
 				}
@@ -4507,6 +4530,120 @@ func (c *Way) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 			vgout.Components = append(vgout.Components, vgcomp)
 			vgn = &vugu.VGNode{Component: vgcomp}
 			vgparent.AppendChild(vgn)
+		}
+		vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t"}
+		vgparent.AppendChild(vgn)
+		if len(c.Journey.watchedRows()) > 0 {
+			vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "table wy-watch"}, vugu.VGAttribute{Namespace: "", Key: "role", Val: "table"}, vugu.VGAttribute{Namespace: "", Key: "aria-label", Val: "What was watched on the way"}}}
+			vgparent.AppendChild(vgn)
+			{
+				vgparent := vgn
+				_ = vgparent
+				vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t\t"}
+				vgparent.AppendChild(vgn)
+				vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "tr head"}, vugu.VGAttribute{Namespace: "", Key: "role", Val: "row"}}}
+				vgparent.AppendChild(vgn)
+				vgn.SetInnerHTML(vugu.HTML("\x3Cspan role=\"columnheader\"\x3EWatched\x3C/span\x3E\x3Cspan role=\"columnheader\"\x3EVerdict\x3C/span\x3E\x3Cspan role=\"columnheader\" class=\"num\"\x3EThere is\x3C/span\x3E\x3Cspan role=\"columnheader\" class=\"num\"\x3EWanted\x3C/span\x3E\x3Cspan role=\"columnheader\"\x3EWhere\x3C/span\x3E"))
+				vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t\t"}
+				vgparent.AppendChild(vgn)
+				for vgiterkeyt, r := range c.Journey.watchedRows() {
+					var vgiterkey interface{} = vgiterkeyt
+					_ = vgiterkey
+					r := r
+					_ = r
+					vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "tr"}, vugu.VGAttribute{Namespace: "", Key: "role", Val: "row"}}}
+					vgparent.AppendChild(vgn)
+					vgn.AddAttrInterface("id", "way-check-"+r.ID)
+					{
+						vgparent := vgn
+						_ = vgparent
+						vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "b", Attr: []vugu.VGAttribute{{Namespace: "", Key: "role", Val: "cell"}}}
+						vgparent.AppendChild(vgn)
+						vgn.SetInnerHTML(r.Name)
+						vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute{{Namespace: "", Key: "role", Val: "cell"}, vugu.VGAttribute{Namespace: "", Key: "data-name", Val: "Verdict"}}}
+						vgparent.AppendChild(vgn)
+						vgn.AddAttrInterface("class", r.Class)
+						vgn.SetInnerHTML(r.Verdict)
+						vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute{{Namespace: "", Key: "role", Val: "cell"}, vugu.VGAttribute{Namespace: "", Key: "class", Val: "num"}, vugu.VGAttribute{Namespace: "", Key: "data-name", Val: "There is"}}}
+						vgparent.AppendChild(vgn)
+						vgn.SetInnerHTML(r.Kept)
+						vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute{{Namespace: "", Key: "role", Val: "cell"}, vugu.VGAttribute{Namespace: "", Key: "class", Val: "num"}, vugu.VGAttribute{Namespace: "", Key: "data-name", Val: "Wanted"}}}
+						vgparent.AppendChild(vgn)
+						vgn.SetInnerHTML(r.Limit)
+						vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute{{Namespace: "", Key: "role", Val: "cell"}, vugu.VGAttribute{Namespace: "", Key: "data-name", Val: "Where"}}}
+						vgparent.AppendChild(vgn)
+						vgn.SetInnerHTML(r.Says)
+					}
+				}
+				vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t"}
+				vgparent.AppendChild(vgn)
+			}
+		}
+		vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t"}
+		vgparent.AppendChild(vgn)
+		vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "ul", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "peaks-one"}, vugu.VGAttribute{Namespace: "", Key: "id", Val: "way-troubles"}}}
+		vgparent.AppendChild(vgn)
+		{
+			vgparent := vgn
+			_ = vgparent
+			for vgiterkeyt, w := range c.Journey.troubles() {
+				var vgiterkey interface{} = vgiterkeyt
+				_ = vgiterkey
+				w := w
+				_ = w
+				vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "li", Attr: []vugu.VGAttribute(nil)}
+				vgparent.AppendChild(vgn)
+				vgn.SetInnerHTML(w)
+			}
+		}
+		vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t"}
+		vgparent.AppendChild(vgn)
+		if len(c.Journey.found.Formed) > 0 {
+			vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "table wy-forms"}, vugu.VGAttribute{Namespace: "", Key: "role", Val: "table"}, vugu.VGAttribute{Namespace: "", Key: "aria-label", Val: "Formations at the waypoints, at rest"}}}
+			vgparent.AppendChild(vgn)
+			{
+				vgparent := vgn
+				_ = vgparent
+				vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t\t"}
+				vgparent.AppendChild(vgn)
+				vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "tr head"}, vugu.VGAttribute{Namespace: "", Key: "role", Val: "row"}}}
+				vgparent.AppendChild(vgn)
+				vgn.SetInnerHTML(vugu.HTML("\x3Cspan role=\"columnheader\"\x3EWaypoint\x3C/span\x3E\x3Cspan role=\"columnheader\"\x3EFormation\x3C/span\x3E\x3Cspan role=\"columnheader\" class=\"num\"\x3ENearest two\x3C/span\x3E\x3Cspan role=\"columnheader\" class=\"num\"\x3EWidth\x3C/span\x3E\x3Cspan role=\"columnheader\" class=\"num\"\x3ECables lean\x3C/span\x3E\x3Cspan role=\"columnheader\" class=\"num\"\x3EUtilisation\x3C/span\x3E"))
+				vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t\t"}
+				vgparent.AppendChild(vgn)
+				for vgiterkeyt, r := range c.Journey.forms() {
+					var vgiterkey interface{} = vgiterkeyt
+					_ = vgiterkey
+					r := r
+					_ = r
+					vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "tr"}, vugu.VGAttribute{Namespace: "", Key: "role", Val: "row"}}}
+					vgparent.AppendChild(vgn)
+					{
+						vgparent := vgn
+						_ = vgparent
+						vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "b", Attr: []vugu.VGAttribute{{Namespace: "", Key: "role", Val: "cell"}}}
+						vgparent.AppendChild(vgn)
+						vgn.SetInnerHTML(r.Name)
+						vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute{{Namespace: "", Key: "role", Val: "cell"}, vugu.VGAttribute{Namespace: "", Key: "data-name", Val: "Formation"}}}
+						vgparent.AppendChild(vgn)
+						vgn.SetInnerHTML(r.Form)
+						vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute{{Namespace: "", Key: "role", Val: "cell"}, vugu.VGAttribute{Namespace: "", Key: "class", Val: "num"}, vugu.VGAttribute{Namespace: "", Key: "data-name", Val: "Nearest two"}}}
+						vgparent.AppendChild(vgn)
+						vgn.SetInnerHTML(r.Apart)
+						vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute{{Namespace: "", Key: "role", Val: "cell"}, vugu.VGAttribute{Namespace: "", Key: "class", Val: "num"}, vugu.VGAttribute{Namespace: "", Key: "data-name", Val: "Width over all rotors"}}}
+						vgparent.AppendChild(vgn)
+						vgn.SetInnerHTML(r.Wide)
+						vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute{{Namespace: "", Key: "role", Val: "cell"}, vugu.VGAttribute{Namespace: "", Key: "class", Val: "num"}, vugu.VGAttribute{Namespace: "", Key: "data-name", Val: "Cables lean, at most"}}}
+						vgparent.AppendChild(vgn)
+						vgn.SetInnerHTML(r.Lean)
+						vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute{{Namespace: "", Key: "role", Val: "cell"}, vugu.VGAttribute{Namespace: "", Key: "class", Val: "num"}, vugu.VGAttribute{Namespace: "", Key: "data-name", Val: "Utilisation at rest"}}}
+						vgparent.AppendChild(vgn)
+						vgn.SetInnerHTML(r.Used)
+					}
+				}
+				vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t"}
+				vgparent.AppendChild(vgn)
+			}
 		}
 		vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t"}
 		vgparent.AppendChild(vgn)

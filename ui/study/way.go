@@ -64,7 +64,11 @@ func (w *ways) form(t *Turn, running bool) {
 		next.Way.Boxes, err = readBoxes(text, t.Units)
 		return err
 	})
-	wrong = wrong || wrongToo
+	openings, wrongThere := w.typed(t, "openings", writeOpenings(next.Way.Openings, t.Units), func(text string) (err error) {
+		next.Way.Openings, err = readOpenings(text, t.Units)
+		return err
+	})
+	wrong = wrong || wrongToo || wrongThere
 	faults := plan.Validate(next)
 	switch {
 	case wrong:
@@ -80,15 +84,17 @@ func (w *ways) form(t *Turn, running bool) {
 	}
 	entries := []Entry{{Path: "way.speed_max_m_s", Until: "no limit"}}
 	t.Show(talk.Way+"-form", &WayForm{Units: t.Units, Entries: entries, Running: running, Rows: max(4, len(t.Plan.Way.Points)+1),
-		Empty: len(t.Plan.Way.Points) == 0, Faulty: wrong, Boxes: max(2, len(t.Plan.Way.Boxes)+1)})
+		Empty: len(t.Plan.Way.Points) == 0, Faulty: wrong, Boxes: max(2, len(t.Plan.Way.Boxes)+1),
+		Openings: max(2, len(t.Plan.Way.Openings)+1)})
 	t.fill(entries)
 	t.Value("way-points", points)
 	t.Value("way-boxes", boxes)
+	t.Value("way-openings", openings)
 }
 
 // wayText is a plan's way as it is typed.
 func wayText(p plan.Plan, u format.Units) string {
-	return writePoints(p.Way.Points, u) + "\n" + writeBoxes(p.Way.Boxes, u)
+	return writePoints(p.Way.Points, u) + "\n" + writeBoxes(p.Way.Boxes, u) + "\n" + writeOpenings(p.Way.Openings, u)
 }
 
 // typed is what stands in a text of the form, and whether it has a fault, which is said.
@@ -107,7 +113,7 @@ func (w *ways) typed(t *Turn, name, own string, read func(string) error) (text s
 
 // forget makes the form show the plan's own texts.
 func (w *ways) forget(t *Turn) {
-	for _, name := range []string{"points", "boxes"} {
+	for _, name := range []string{"points", "boxes", "openings"} {
 		if t.Setting(name, asInPlan) != asInPlan {
 			t.Keep(name, asInPlan)
 			delete(t.Set, t.id+"."+name)
@@ -123,7 +129,7 @@ func firstWay(p plan.Plan) plan.Way {
 		if i > 1 {
 			heading = 90
 		}
-		w.Points = append(w.Points, plan.Waypoint{At: at, Heading: heading, Time: math.NaN()})
+		w.Points = append(w.Points, plan.Waypoint{At: at, Heading: heading, Time: math.NaN(), Spacing: math.NaN(), Width: math.NaN(), Along: math.NaN()})
 	}
 	return w
 }
@@ -195,6 +201,11 @@ func (j *journey) work(s *solve.Solver, tell func(string) bool) {
 	}
 	for _, l := range j.legs {
 		j.peaks = append(j.peaks, way.InstantAt(j.model, j.apart, found.Path, l.At, s))
+	}
+	watched, ok := j.route.Watch(j.model, j.apart, found.Path, formOf(j.model.Plan.Payload), s, func() bool { return tell("Watching what comes near on it.") })
+	if j.watched = watched; !ok {
+		j.stopped = true
+		return
 	}
 	j.settle()
 	j.took = time.Since(start)

@@ -15,6 +15,7 @@ type strip struct {
 	name, class string
 	of          func(way.Instant) float64
 	limit       float64 // NaN or infinite: none
+	least       bool    // it is the least that is allowed
 	show        func(float64) string
 }
 
@@ -26,20 +27,24 @@ const stripLeft, stripRight, stripHigh, stripGap, stripTop = 16.0, 664.0, 92.0, 
 
 func (j *journey) strips() []strip {
 	list := []strip{
-		{"Hardest-working vehicle", "wy-a", func(f way.Instant) float64 { u, _ := j.hardest(f); return u }, j.limits.Utilisation, used},
-		{"Speed of the payload", "wy-b", func(f way.Instant) float64 { return f.State.Velocity.Norm() }, j.limits.Speed, func(x float64) string { return amount(x, "m/s") }},
+		{"Hardest-working vehicle", "wy-a", func(f way.Instant) float64 { u, _ := j.hardest(f); return u }, j.limits.Utilisation, false, used},
+		{"Speed of the payload", "wy-b", func(f way.Instant) float64 { return f.State.Velocity.Norm() }, j.limits.Speed, false, func(x float64) string { return amount(x, "m/s") }},
 	}
 	if j.model.Cables {
-		list = append(list, strip{"Cable that leans most", "wy-c", j.lean, j.model.Plan.Limits.Cone * math.Pi / 180, inDegrees})
+		list = append(list, strip{"Cable that leans most", "wy-c", j.lean, j.model.Plan.Limits.Cone * math.Pi / 180, false, inDegrees})
 	}
 	if j.name != planned {
-		return append(list, strip{"Payload off its way", "wy-d", j.off, math.NaN(), j.units.Small})
+		return append(list, strip{"Payload off its way", "wy-d", j.off, math.NaN(), false, j.units.Small})
 	}
 	tilt := math.Inf(1)
 	for _, c := range j.model.Craft {
 		tilt = math.Min(tilt, c.Vehicle.TiltMax)
 	}
-	return append(list, strip{"Vehicle that tilts most", "wy-d", j.tilt, tilt, inDegrees})
+	list = append(list, strip{"Vehicle that tilts most", "wy-d", j.tilt, tilt, false, inDegrees})
+	if j.model.Cables && !math.IsInf(j.watched.Least, 1) {
+		list = append(list, strip{"Nearest two vehicles", "wy-a", apartOf, j.model.Plan.Limits.Separation, true, j.units.Small})
+	}
+	return list
 }
 
 func (c *WayShow) plot() vugu.Builder { return node{c.Journey.plots()} }
@@ -87,10 +92,10 @@ func (j *journey) plots() *vugu.VGNode {
 
 // strip draws one plot and gives its scale.
 func (j *journey) strip(pic *vugu.VGNode, s strip, x func(float64) float64, top float64) func(float64) float64 {
-	most, limited := 0.0, figureOf(s.limit)
+	most, least, limited := 0.0, math.Inf(1), figureOf(s.limit)
 	for _, f := range j.frames {
 		if v := s.of(f); figureOf(v) {
-			most = math.Max(most, v)
+			most, least = math.Max(most, v), math.Min(least, v)
 		}
 	}
 	roof := math.Max(most, 1e-9)
@@ -115,6 +120,9 @@ func (j *journey) strip(pic *vugu.VGNode, s strip, x func(float64) float64, top 
 	}
 	path(pic, "wy-line "+s.class, d)
 	title := s.name + ": up to " + s.show(most)
+	if s.least {
+		title = s.name + ": down to " + s.show(math.Min(least, j.watched.Least))
+	}
 	if limited {
 		title += "; limit " + s.show(s.limit)
 		if s.limit <= roof {

@@ -3,6 +3,7 @@ package study
 import (
 	"errors"
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -12,12 +13,12 @@ import (
 	"cohoist/ui/format"
 )
 
-// The texts in which a way is typed: a line for each waypoint, x y z, heading, time; a line for each box, its leg and
-// what it spans along x, y and z. A dash stands for what is left out.
-const (
-	wayPoint = "x y z, heading in °, time in s"
-	wayBox   = "leg, x from to, y from to, z from to"
-)
+// The texts in which a way is typed: a line for each waypoint, x y z, heading, time, and where the team stands otherwise than
+// planned its formation, spacing, width and direction; a line for each box, its leg and what it spans along x, y and z; a line for
+// each opening, its middle, direction, width, height and clearance. A dash stands for what is left out.
+
+// formWord is where the formation stands in the line of a waypoint.
+const formWord = 5
 
 // blankMark stands for a number that is left out.
 const blankMark = "-"
@@ -41,19 +42,59 @@ func left(word string) bool { return word == blankMark || word == "–" || word 
 // readPoints reads waypoints.
 func readPoints(text string, u format.Units) ([]plan.Waypoint, error) {
 	var out []plan.Waypoint
-	units := []string{u.Length, u.Length, u.Length, "°", "s"}
+	units := pointUnits(u)
 	for i, words := range lines(text) {
 		name := "Waypoint " + strconv.Itoa(i+1)
+		form := ""
+		if len(words) > formWord {
+			if !left(words[formWord]) {
+				form = words[formWord]
+			}
+			words = append(append([]string(nil), words[:formWord]...), words[formWord+1:]...)
+		}
 		x, err := readLine(name, words, units, 3)
 		switch {
 		case err != nil:
 			return nil, err
 		case math.IsNaN(x[0] + x[1] + x[2]):
 			return nil, errors.New(name + " needs its x, y and z.")
+		case form != "" && !slices.Contains(formations, form):
+			return nil, errors.New(name + ": “" + form + "” is no formation; write " + strings.Join(formations, ", ") + ", or a dash.")
 		}
-		out = append(out, plan.Waypoint{At: vec.V3(x[:3]), Heading: x[3], Time: x[4]})
+		if form == plan.AsPlanned {
+			form = ""
+		}
+		out = append(out, plan.Waypoint{At: vec.V3(x[:3]), Heading: x[3], Time: x[4], Formation: form, Spacing: x[5], Width: x[6], Along: x[7]})
 	}
 	return out, nil
+}
+
+// formations are the words for them.
+var formations = []string{plan.AsPlanned, plan.Gather, plan.Spread, plan.InLine, plan.Stacked}
+
+// readOpenings reads openings.
+func readOpenings(text string, u format.Units) ([]plan.Opening, error) {
+	var out []plan.Opening
+	for i, words := range lines(text) {
+		name := "Opening " + strconv.Itoa(i+1)
+		x, err := readLine(name, words, openingUnits(u), 6)
+		switch {
+		case err != nil:
+			return nil, err
+		case math.IsNaN(x[0] + x[1] + x[2] + x[3] + x[4] + x[5]):
+			return nil, errors.New(name + " needs its middle, direction, width and height.")
+		}
+		out = append(out, plan.Opening{At: vec.V3(x[:3]), Normal: x[3], Width: x[4], Height: x[5], Clearance: x[6]})
+	}
+	return out, nil
+}
+
+func openingUnits(u format.Units) []string {
+	return []string{u.Length, u.Length, u.Length, "°", u.Length, u.Length, u.Length}
+}
+
+func pointUnits(u format.Units) []string {
+	return []string{u.Length, u.Length, u.Length, "°", "s", u.Length, u.Length, "°"}
 }
 
 // readBoxes reads boxes.
@@ -102,10 +143,26 @@ func readLine(name string, words, units []string, least int) ([]float64, error) 
 
 // writePoints is the text of waypoints.
 func writePoints(list []plan.Waypoint, u format.Units) string {
-	units := []string{u.Length, u.Length, u.Length, "°", "s"}
+	units := pointUnits(u)
 	text := ""
 	for _, p := range list {
-		text += writeLine([]float64{p.At[0], p.At[1], p.At[2], p.Heading, p.Time}, units)
+		x := []float64{p.At[0], p.At[1], p.At[2], p.Heading, p.Time}
+		if p.Formation == "" {
+			text += writeLine(x, units)
+			continue
+		}
+		words := append(wordsOf(x, units), p.Formation)
+		form := []float64{p.Spacing, p.Width, p.Along}
+		text += strings.Join(append(words, wordsOf(form[:given(form)], units[formWord:])...), "  ") + "\n"
+	}
+	return text
+}
+
+// writeOpenings is the text of openings.
+func writeOpenings(list []plan.Opening, u format.Units) string {
+	text := ""
+	for _, o := range list {
+		text += writeLine([]float64{o.At[0], o.At[1], o.At[2], o.Normal, o.Width, o.Height, o.Clearance}, openingUnits(u))
 	}
 	return text
 }
@@ -122,16 +179,26 @@ func writeBoxes(list []plan.Corridor, u format.Units) string {
 
 // writeLine writes numbers with two spaces between them, those left out at the end not at all.
 func writeLine(x []float64, units []string) string {
+	return strings.Join(wordsOf(x[:given(x)], units), "  ") + "\n"
+}
+
+// given is how many numbers there are without those left out at the end.
+func given(x []float64) int {
 	last := len(x)
 	for last > 0 && math.IsNaN(x[last-1]) {
 		last--
 	}
-	words := make([]string, last)
+	return last
+}
+
+// wordsOf are numbers in their units, a dash for each left out.
+func wordsOf(x []float64, units []string) []string {
+	words := make([]string, len(x))
 	for i := range words {
 		words[i] = blankMark
 		if !math.IsNaN(x[i]) {
 			words[i] = unit.Figures(x[i]/unit.Scale(units[i]), 9)
 		}
 	}
-	return strings.Join(words, "  ") + "\n"
+	return words
 }

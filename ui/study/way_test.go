@@ -103,6 +103,22 @@ func TestWayTexts(t *testing.T) {
 	if err != nil || len(again) != 3 || again[1].At.Sub(points[1].At).Norm() > 1e-8 || again[2].Time != 12.5 || !math.IsNaN(again[2].Heading) {
 		t.Errorf("%q reads %v, %v", writePoints(points, feet), again, err)
 	}
+	const formed = "1  2  3  -  -  in-line  -  2  90\n1  2  3  90  5  gather\n"
+	points, err = readPoints(formed, format.SI)
+	if err != nil || points[0].Formation != plan.InLine || points[0].Width != 2 || points[0].Along != 90 || !math.IsNaN(points[0].Spacing) || points[1].Time != 5 {
+		t.Errorf("%+v, %v", points, err)
+	}
+	if got := writePoints(points, format.SI); got != formed {
+		t.Errorf("%q", got)
+	}
+	const open = "7  1  2.2  0  2.3  4.4  0.1\n"
+	openings, err := readOpenings(open, format.SI)
+	if got := writeOpenings(openings, format.SI); err != nil || openings[0].Height != 4.4 || got != open {
+		t.Errorf("%+v, %v, %q", openings, err, got)
+	}
+	if _, err := readOpenings("7 1 2 - 2 3", format.SI); err == nil || !strings.Contains(err.Error(), "Opening 1 needs") {
+		t.Error(err)
+	}
 	boxes, err := readBoxes("2 - - −1 1 0,5 2", format.SI)
 	if err != nil || boxes[0].Leg != 2 || !math.IsNaN(boxes[0].Min[0]) || boxes[0].Min[1] != -1 || boxes[0].Max[2] != 2 {
 		t.Errorf("%v, %v", boxes, err)
@@ -110,7 +126,7 @@ func TestWayTexts(t *testing.T) {
 	if text := writeBoxes(boxes, format.SI); text != "2  -  -  −1  1  0.5  2\n" {
 		t.Errorf("%q", text)
 	}
-	for text, want := range map[string]string{"1 2": "Waypoint 1 is to be 3 to 5 numbers", "1 2 3\n1 2 x": "Waypoint 2: “x” is not a number", "1 2 3 4 5 6": "3 to 5 numbers", "1 2 -": "needs its x, y and z", "1 2 3kg": "Waypoint 1: "} {
+	for text, want := range map[string]string{"1 2": "Waypoint 1 is to be 3 to 8 numbers", "1 2 3\n1 2 x": "Waypoint 2: “x” is not a number", "1 2 3 4 5 6": "“6” is no formation", "1 2 3 4 5 gather 1 2 3 4": "3 to 8 numbers", "1 2 -": "needs its x, y and z", "1 2 3kg": "Waypoint 1: "} {
 		if _, err := readPoints(text, format.SI); err == nil || !strings.Contains(err.Error(), want) {
 			t.Errorf("%q: %v, want %q", text, err, want)
 		}

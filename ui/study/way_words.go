@@ -33,7 +33,8 @@ type journey struct {
 	legs    []way.Leg
 	peaks   []way.Instant // of each leg, where it comes closest to its limits
 	frames  []way.Instant // evenly in time
-	worst   int           // the frame that comes closest to its limits
+	watched way.Watched
+	worst   int // the frame that comes closest to its limits
 	took    time.Duration
 }
 

@@ -1,0 +1,95 @@
+package way
+
+import (
+	"math"
+	"testing"
+
+	"cohoist/core/plan"
+	"cohoist/core/solve"
+	"cohoist/core/vec"
+)
+
+// crate is the outline of the invented crate.
+var crate = [][]vec.V3{{{0.7, 0.6, 0.2}, {-0.7, 0.6, 0.2}, {-0.7, -0.6, 0.2}, {0.7, -0.6, 0.2}, {0.7, 0.6, -0.2}, {-0.7, 0.6, -0.2}, {-0.7, -0.6, -0.2}, {0.7, -0.6, -0.2}}}
+
+// slow is a straight way at a crawl, 10 m along x in 200 s.
+func slow(f Formation) Route {
+	r := Route{Arm: 0.8}
+	for i, x := range []float64{0, 3, 7, 10} {
+		p := Point{At: vec.V3{x, 0, 1}, Heading: 0, Time: 50 * float64(i)}
+		if i == 1 || i == 2 {
+			p.Formation = f
+		}
+		r.Points = append(r.Points, p)
+	}
+	return r
+}
+
+// An opening, by hand: the vehicles stand above their attachments, 0.5 m from the middle and 2.2 m above the centre of mass, and
+// reach 0.4 m; the crate's lower side is 0.2 m below it. In line they take the width that was asked for.
+func TestOpening(t *testing.T) {
+	m, s := four(plan.Cable, 0), solve.NewSolver()
+	for _, row := range []struct {
+		f     Formation
+		width float64
+	}{{Formation{}, 1.8}, {Formation{Shape: plan.InLine, Width: 1.5, Along: 0}, 1.5}} {
+		r := slow(row.f)
+		r.Openings = []Opening{{At: vec.V3{5, 0.1, 2.2}, Width: 2.2, Height: 4}, {At: vec.V3{5, 5, 1}, Normal: math.Pi / 2, Width: 1, Height: 1}}
+		f, err := r.Shortest(m, nil, unlimited, s)
+		if err != nil {
+			t.Fatal(err)
+		}
+		got, ok := r.Watch(m, nil, f.Path, crate, s, nil)
+		if !ok {
+			t.Fatal("ended")
+		}
+		p := got.Passes[0]
+		near(t, "width", p.Width(), row.width, 5e-3) // discs lean with the cables, by 8°: 1 − cos of 0.4 m at either side
+		near(t, "right", p.Right, -row.width/2-0.1, 5e-3)
+		near(t, "low", p.Low, -1.4, 1e-9)
+		near(t, "room", p.Room, 1.1-row.width/2-0.1, 5e-3)
+		if p.Side != "right" || p.What != "C" && p.What != "D" || p.Cable {
+			t.Errorf("nearest is %q at the %s side", p.What, p.Side)
+		}
+		if row.f.planned() {
+			near(t, "high", p.High, 2.2-1.2, 1e-3)
+			near(t, "from", f.Path.At(p.From).At[0], 5-0.6-0.4, 2*fine) // the instants looked at
+			near(t, "to", f.Path.At(p.To).At[0], 5+0.7, 2*fine+0.3)
+		}
+		if aside := got.Passes[1]; aside.From <= aside.To {
+			t.Errorf("%+v, but it does not come there", aside)
+		}
+	}
+}
+
+// The least distance on a way is not above that of five times as many instants, with formations and without.
+func TestWatched(t *testing.T) {
+	s := solve.NewSolver()
+	for seed := range uint64(4) {
+		m := four(plan.Cable, 1)
+		r, _ := random(seed, 5, 1)
+		if seed > 1 {
+			r.Points[2].Formation = Formation{Shape: plan.InLine, Width: 1.5, Along: free}
+		}
+		f := shortest(t, r, m, unlimited)
+		got, _ := r.Watch(m, nil, f.Path, crate, s, nil)
+		least := math.Inf(1)
+		for _, i := range Fly(m, nil, f.Path, 5*closely, s) {
+			least = math.Min(least, i.Separation)
+		}
+		if !(least >= got.Least-1e-5) { // between instants by golden section, to a thousandth of their time
+			t.Errorf("seed %d: %.9g m, said %.9g m at %g s", seed, least, got.Least, got.When)
+		}
+		at := InstantAt(m, nil, f.Path, got.When, s)
+		near(t, "then", at.Separation, got.Least, 1e-9)
+		blown := 0
+		for _, x := range got.Flags {
+			if x.Kind == Blown {
+				blown++
+			}
+		}
+		if blown != 4 { // every vehicle hangs above a corner of the crate
+			t.Errorf("seed %d: %d wakes on the payload", seed, blown)
+		}
+	}
+}
