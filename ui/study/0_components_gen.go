@@ -4024,6 +4024,11 @@ func (c *WayFlight) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 				vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "b", Attr: []vugu.VGAttribute(nil)}
 				vgparent.AppendChild(vgn)
 				vgn.SetInnerHTML(c.Flight.outcome())
+				vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: " "}
+				vgparent.AppendChild(vgn)
+				vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "hint"}, vugu.VGAttribute{Namespace: "", Key: "id", Val: "flight-pace"}}}
+				vgparent.AppendChild(vgn)
+				vgn.SetInnerHTML(c.Flight.pace())
 			}
 		}
 		vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t"}

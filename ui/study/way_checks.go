@@ -22,7 +22,7 @@ func against(name string, seen, most float64, show func(float64) string, who str
 	case math.IsNaN(most):
 		r.Accepted, r.Class, r.Says = "not given", "ck-none", "not checked"
 	case !(seen <= most):
-		r.Class, r.Says = "ck-fail", "✕ exceeded"
+		r.Class, r.Says = "ck-fail", "✕ not kept"
 	}
 	return r
 }
@@ -115,9 +115,9 @@ func (f *flight) recovers() flightCheck {
 	r := flightCheck{Name: "Steady again within " + f.units.Show(format.Length, rehearse.Near), Accepted: "before the end", Class: "ck-ok", Says: "✓ kept"}
 	switch p := f.result.Peaks; {
 	case !math.IsNaN(p.Crash):
-		r.Seen, r.Class, r.Says = "never: it falls", "ck-fail", "✕ exceeded"
+		r.Seen, r.Class, r.Says = "never: it falls", "ck-fail", "✕ not kept"
 	case math.IsNaN(p.Recovery):
-		r.Seen, r.Class, r.Says = "not before the end", "ck-fail", "✕ exceeded"
+		r.Seen, r.Class, r.Says = "not before the end", "ck-fail", "✕ not kept"
 	default:
 		r.Seen = lasts(p.Recovery) + " after the loss"
 	}

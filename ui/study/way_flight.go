@@ -2,11 +2,13 @@ package study
 
 import (
 	"math"
+	"time"
 
 	"cohoist/core/plan"
 	"cohoist/core/rehearse"
 	"cohoist/core/share"
 	"cohoist/core/solve"
+	"cohoist/core/unit"
 	"cohoist/core/way"
 	"cohoist/ui/talk"
 )
@@ -40,6 +42,9 @@ func flightForm(t *Turn) {
 		t.Value(settingID(talk.Way, c.Name), c.shown(t.Setting(c.Name, "")))
 	}
 }
+
+// breath is how long a flight is worked on before messages are let in.
+const breath = 50 * time.Millisecond
 
 // fly flies the way that was found.
 func (w *ways) fly(t *Turn) {
@@ -87,13 +92,18 @@ func (w *ways) fly(t *Turn) {
 		f.refused = sentence(err)
 		return
 	}
-	for !r.Run(0.1) {
+	start := time.Now()
+	for last := start; !r.Run(0.1); {
+		if time.Since(last) < breath {
+			continue
+		}
 		if !t.GoOn() {
 			w.flight = nil
 			return
 		}
+		last = time.Now()
 	}
-	f.result = r.Flight()
+	f.result, f.took = r.Flight(), time.Since(start)
 	f.take()
 	t.Value("flight-at", digits(f.worst))
 }
@@ -148,6 +158,12 @@ func (j *journey) gone(f way.Instant, i int) bool {
 // off is how far the payload is off its way.
 func (j *journey) off(f way.Instant) float64 {
 	return f.State.At.Sub(j.found.Path.At(f.Time).At).Norm()
+}
+
+// pace says how much faster than it happens the flight was worked out.
+func (f *flight) pace() string {
+	all := f.result.Samples
+	return "Worked out " + unit.Figures(all[len(all)-1].Time/max(f.took.Seconds(), 1e-3), 2) + " times as fast as it happens."
 }
 
 // astray is how far off its way a payload no longer keeps it, m (common practice, no source).
