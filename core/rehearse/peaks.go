@@ -138,7 +138,11 @@ func (r *Rehearsal) peak(p *Peaks) {
 	p.Swing = max(p.Swing, math.Atan2(math.Hypot(turn[0][2], turn[1][2]), turn[2][2]))
 	crash := !(off.Norm() <= far) || load.At[2] <= w.Ground || r.m.Rigid && turn[2][2] <= 0
 	for i := range r.crew {
-		r.ats[i], _ = r.centre(i)
+		if c := &r.crew[i]; c.line >= 0 {
+			r.ats[i] = w.Poses[c.body].At
+		} else {
+			r.ats[i], _ = r.centre(i)
+		}
 	}
 	for i := range r.crew {
 		c := &r.crew[i]

@@ -66,9 +66,8 @@ func (p *pilot) place(own *Pose, pull vec.V3, others []vec.V3, a aim, separation
 		Add(a.velocity.Sub(own.Velocity).Scale(2 * placeDamping * placeOmega)).
 		Add(p.sum.Scale(placeSum)) // (21.9)
 	for _, o := range others {
-		d := own.At.Sub(o)
-		if gap := tooNear*separation - d.Norm(); gap > 0 {
-			acc = acc.Add(d.Unit().Scale(shy * gap)) // (21.10)
+		if gap := tooNear*separation - apart(&own.At, &o); gap > 0 {
+			acc = acc.Add(own.At.Sub(o).Unit().Scale(shy * gap)) // (21.10)
 		}
 	}
 	m := p.vehicle.Vehicle.Mass
