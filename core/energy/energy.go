@@ -5,7 +5,7 @@
 // efficiency; packs as a straight open-circuit voltage behind a resistance. Rotors do not disturb each other; what is near, the ground,
 // a payload below, has functions of its own.
 // Geometry: body axes of core/share; the flow through a rotor is that of the plan's wind.
-// Calculation: (18.1) to (18.32).
+// Calculation: (18.1) to (18.33).
 // Verification: static tests of open data, printed rules, a second integrator, laws, in the tests.
 // References: THEORY chapter 18.
 package energy
@@ -27,6 +27,8 @@ type Vehicle struct {
 	Hold               // from full
 	ThrustFull float64 // N: available at the start of the hold, (18.16)
 	ThrustLast float64 // N: available at its end
+	SpareFull  float64 // of the thrust available from full, at its hardest-working rotor, what it does not need
+	SpareLast  float64 // the same at the end
 }
 
 // Study is what the lift costs.
@@ -80,7 +82,7 @@ func (s *Study) vehicles(m *share.Model, parts []share.Part) []Vehicle {
 	out := make([]Vehicle, len(parts))
 	for i, p := range parts {
 		k := &s.craft[i]
-		v := Vehicle{ID: m.Craft[i].ID, Ideal: 0, ThrustFull: math.NaN(), ThrustLast: math.NaN()}
+		v := Vehicle{ID: m.Craft[i].ID, Ideal: 0, ThrustFull: math.NaN(), ThrustLast: math.NaN(), SpareFull: math.NaN(), SpareLast: math.NaN()}
 		for _, u := range p.Rotor {
 			v.Ideal += Ideal(math.Max(u, 0), k.rotor.Area, s.Density)
 		}
@@ -93,6 +95,8 @@ func (s *Study) vehicles(m *share.Model, parts []share.Part) []Vehicle {
 			if !math.IsNaN(v.VoltageFull) {
 				v.ThrustLast *= (v.VoltageLast / v.VoltageFull) * (v.VoltageLast / v.VoltageFull) // (18.16)
 			}
+			need := p.Utilisation * most
+			v.SpareFull, v.SpareLast = 1-need/v.ThrustFull, 1-need/v.ThrustLast // (18.33)
 		}
 		out[i] = v
 	}

@@ -75,3 +75,10 @@ func (q *quest) find(start float64) []share.Part {
 	}
 	return q.study.model.Placed(r)
 }
+
+// EvenWorking is how power and hold of vehicle i come about when shared for equal endurance.
+func (s *Study) EvenWorking(i int) []Step {
+	even := *s
+	even.Vehicles = s.Even.Vehicles
+	return even.Working(i, s.Even.Parts[i])
+}

@@ -151,6 +151,8 @@ func (s *Study) packSteps(w *working, i int, p Pack, effort float64) {
 	} else {
 		w.add("T", v.ThrustFull, "N", "THEORY (4.3), (18.16): given for a full pack under this load", "%v", v.ThrustFull)
 	}
+	most := s.model.Craft[i].Vehicle.ThrustMax
+	w.add("s", v.SpareFull, "1", "THEORY (18.33): spare from full, at its hardest-working rotor", "1 - %v*%v/T", effort, most)
 	s.endSteps(w, v, p, effort, reference)
 }
 
@@ -171,6 +173,9 @@ func (s *Study) endSteps(w *working, v Vehicle, p Pack, effort, reference float6
 		w.add("V_oe", open, "V", "THEORY (18.10)", "V_n*(%v + (%v - %v)*q)/%v", cellEmpty, cellFull, cellEmpty, cellNominal)
 		w.add("V_e", v.VoltageLast, "V", "THEORY (18.12)", "(V_oe + sqrt(V_oe*V_oe - 4*R*P))/2")
 		w.add("T_e", v.ThrustLast, "N", "THEORY (18.16)", "T*(V_e/V)*(V_e/V)")
+	}
+	if v.By != Collapse {
+		w.add("s_e", v.SpareLast, "1", "THEORY (18.33): spare at the end", "1 - (1 - s)*T/T_e")
 	}
 	w.add("L_e", p.Left(v.Charge), "1", "THEORY (18.11)", "q*(%v + (%v - %v)/2*q)/%v", cellEmpty, cellFull, cellEmpty, cellNominal)
 	if p.simple() {

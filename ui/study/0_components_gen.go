@@ -394,8 +394,10 @@ type Bench struct {
 	place  int
 	Units  format.Units
 	sheet  *sheet
-	table  *bench.Table // nil: none that can be used
-	inPlan int          // rows
+	table  *bench.Table  // nil: none that can be used
+	inPlan int           // rows
+	rotor  *energy.Rotor // the curve where there is no test; nil: none
+	most   float64       // N, where it ends
 	at     []works
 }
 
@@ -444,7 +446,7 @@ func (c *Bench) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 		}
 		vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t"}
 		vgparent.AppendChild(vgn)
-		if c.table != nil {
+		if c.drawn() {
 			vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "en-plot"}}}
 			vgparent.AppendChild(vgn)
 			{
@@ -835,6 +837,94 @@ var _ vjson.RawMessage
 var _ js.Value
 var _ log.Logger
 
+// Coef is what a propeller's coefficients say of a class.
+type Coef struct {
+	Of *coefficients
+}
+
+func (c *Coef) class() string {
+	if c.Of.Fault != "" {
+		return "en-fault"
+	}
+	return "hint"
+}
+func (c *Coef) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
+
+	vgout = &vugu.BuildOut{}
+
+	var vgiterkey interface{}
+	_ = vgiterkey
+	var vgn *vugu.VGNode
+	vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "en-read"}}}
+	vgout.Out = append(vgout.Out, vgn) // root for output
+	{
+		vgparent := vgn
+		_ = vgparent
+		vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t"}
+		vgparent.AppendChild(vgn)
+		if c.Of.given() {
+			vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "p", Attr: []vugu.VGAttribute(nil)}
+			vgparent.AppendChild(vgn)
+			vgn.AddAttrInterface("class", c.class())
+			vgn.SetInnerHTML(c.Of.says())
+		}
+		vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t"}
+		vgparent.AppendChild(vgn)
+		if c.Of.Fault == "" {
+			vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "details", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "fold"}}}
+			vgparent.AppendChild(vgn)
+			vgn.AddAttrInterface("id", benchID(c.Of.place, "coef-steps"))
+			{
+				vgparent := vgn
+				_ = vgparent
+				vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "summary", Attr: []vugu.VGAttribute(nil)}
+				vgparent.AppendChild(vgn)
+				vgn.SetInnerHTML(vugu.HTML("Working"))
+				{
+					vgcompKey := vugu.MakeCompKey(0x87A4F5C9BE7D6E89^vgin.CurrentPositionHash(), vgiterkey)
+					// ask BuildEnv for prior instance of this specific component
+					vgcomp, _ := vgin.BuildEnv.CachedComponent(vgcompKey).(*Steps)
+					if vgcomp == nil {
+						// create new one if needed
+						vgcomp = new(Steps)
+						vgin.BuildEnv.WireComponent(vgcomp)
+					}
+					vgin.BuildEnv.UseComponent(vgcompKey, vgcomp) // ensure we can use this in the cache next time around
+					vgcomp.List = c.Of.steps()
+					vgout.Components = append(vgout.Components, vgcomp)
+					vgn = &vugu.VGNode{Component: vgcomp}
+					vgparent.AppendChild(vgn)
+				}
+			}
+		}
+		vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t"}
+		vgparent.AppendChild(vgn)
+		if c.Of.Fault == "" {
+			vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "tools"}}}
+			vgparent.AppendChild(vgn)
+			{
+				vgparent := vgn
+				_ = vgparent
+				vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "button", Attr: []vugu.VGAttribute{{Namespace: "", Key: "type", Val: "button"}}}
+				vgparent.AppendChild(vgn)
+				vgn.AddAttrInterface("data-do", "energy coef "+c.Of.Class)
+				vgn.AddAttrInterface("id", benchID(c.Of.place, "coef-use"))
+				vgn.SetInnerHTML(c.Of.useSays())
+			}
+		}
+		vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n"}
+		vgparent.AppendChild(vgn)
+	}
+	return vgout
+}
+
+// 'fix' unused imports
+var _ fmt.Stringer
+var _ reflect.Type
+var _ vjson.RawMessage
+var _ js.Value
+var _ log.Logger
+
 // EnergyForm is what feeds the vehicles, and the route.
 type EnergyForm struct {
 	Units format.Units
@@ -940,6 +1030,39 @@ func (c *EnergyForm) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 					vgn = &vugu.VGNode{Component: vgcomp}
 					vgparent.AppendChild(vgn)
 				}
+				vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t\t"}
+				vgparent.AppendChild(vgn)
+				vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "h3", Attr: []vugu.VGAttribute(nil)}
+				vgparent.AppendChild(vgn)
+				vgn.SetInnerHTML("Or by the coefficients of its propeller")
+				vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t\t"}
+				vgparent.AppendChild(vgn)
+				vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "p", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "hint"}}}
+				vgparent.AppendChild(vgn)
+				vgn.SetInnerHTML(vugu.HTML("C_T and C_P as propeller tests print them, standing still. Figure of merit, torque per thrust and rotor radius follow, and with the highest speed the largest thrust; the drive’s efficiency stays to be said above. Theory, (19.3) to (19.7)."))
+				vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t\t"}
+				vgparent.AppendChild(vgn)
+				{
+					vgcompKey := vugu.MakeCompKey(0xA531266CD227EC0F^vgin.CurrentPositionHash(), vgiterkey)
+					// ask BuildEnv for prior instance of this specific component
+					vgcomp, _ := vgin.BuildEnv.CachedComponent(vgcompKey).(*Choices)
+					if vgcomp == nil {
+						// create new one if needed
+						vgcomp = new(Choices)
+						vgin.BuildEnv.WireComponent(vgcomp)
+					}
+					vgin.BuildEnv.UseComponent(vgcompKey, vgcomp) // ensure we can use this in the cache next time around
+					vgcomp.List = f.Coef
+					vgcomp.Study = "energy"
+					vgout.Components = append(vgout.Components, vgcomp)
+					vgn = &vugu.VGNode{Component: vgcomp}
+					vgparent.AppendChild(vgn)
+				}
+				vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t\t"}
+				vgparent.AppendChild(vgn)
+				vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute(nil)}
+				vgparent.AppendChild(vgn)
+				vgn.AddAttrInterface("data-piece", "energy-coef-"+strconv.Itoa(f.Place))
 				vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t\t"}
 				vgparent.AppendChild(vgn)
 				vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "h3", Attr: []vugu.VGAttribute(nil)}
@@ -1137,7 +1260,7 @@ func (c *Energy) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 				vgparent.AppendChild(vgn)
 				vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "en-row head"}, vugu.VGAttribute{Namespace: "", Key: "aria-hidden", Val: "true"}}}
 				vgparent.AppendChild(vgn)
-				vgn.SetInnerHTML(vugu.HTML("\x3Cspan\x3EVehicle\x3C/span\x3E\x3Cspan class=\"num\"\x3EPower\x3C/span\x3E\x3Cspan\x3EHolds for\x3C/span\x3E\x3Cspan\x3EEnds\x3C/span\x3E\x3Cspan class=\"num\"\x3ENeeds\x3C/span\x3E\x3Cspan\x3ECan, full → at the end\x3C/span\x3E"))
+				vgn.SetInnerHTML(vugu.HTML("\x3Cspan\x3EVehicle\x3C/span\x3E\x3Cspan class=\"num\"\x3EPower\x3C/span\x3E\x3Cspan\x3EHolds for\x3C/span\x3E\x3Cspan\x3EEnds\x3C/span\x3E\x3Cspan class=\"num\"\x3ENeeds\x3C/span\x3E\x3Cspan\x3ECan, full → at the end\x3C/span\x3E\x3Cspan\x3ETo spare\x3C/span\x3E"))
 				vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t\t"}
 				vgparent.AppendChild(vgn)
 				for vgiterkeyt, r := range c.holders() {
@@ -1192,6 +1315,9 @@ func (c *Energy) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 							vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute{{Namespace: "", Key: "data-name", Val: "Can, full → at the end"}}}
 							vgparent.AppendChild(vgn)
 							vgn.SetInnerHTML(r.Can)
+							vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute{{Namespace: "", Key: "data-name", Val: "To spare, full → at the end"}}}
+							vgparent.AppendChild(vgn)
+							vgn.SetInnerHTML(r.Spare)
 						}
 						{
 							vgcompKey := vugu.MakeCompKey(0x5504424AD6605197^vgin.CurrentPositionHash(), vgiterkey)
@@ -1280,33 +1406,33 @@ func (c *Energy) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 		vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t"}
 		vgparent.AppendChild(vgn)
 		if c.gains() {
-			vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "table en-even"}, vugu.VGAttribute{Namespace: "", Key: "role", Val: "table"}, vugu.VGAttribute{Namespace: "", Key: "aria-label", Val: "Thrusts and holds, by one share and by that for equal endurance"}}}
+			vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "en-list en-even"}, vugu.VGAttribute{Namespace: "", Key: "id", Val: "energy-evened"}}}
 			vgparent.AppendChild(vgn)
 			{
 				vgparent := vgn
 				_ = vgparent
 				vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t\t"}
 				vgparent.AppendChild(vgn)
-				vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "tr head"}, vugu.VGAttribute{Namespace: "", Key: "role", Val: "row"}}}
+				vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "en-row head"}, vugu.VGAttribute{Namespace: "", Key: "aria-hidden", Val: "true"}}}
 				vgparent.AppendChild(vgn)
 				{
 					vgparent := vgn
 					_ = vgparent
-					vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute{{Namespace: "", Key: "role", Val: "columnheader"}}}
+					vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute(nil)}
 					vgparent.AppendChild(vgn)
 					vgn.SetInnerHTML(vugu.HTML("Vehicle"))
-					vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute{{Namespace: "", Key: "role", Val: "columnheader"}, vugu.VGAttribute{Namespace: "", Key: "class", Val: "num"}}}
+					vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "num"}}}
 					vgparent.AppendChild(vgn)
 					vgn.SetInnerHTML("Thrust " + c.shares()[0])
-					vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute{{Namespace: "", Key: "role", Val: "columnheader"}, vugu.VGAttribute{Namespace: "", Key: "class", Val: "num"}}}
+					vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "num"}}}
 					vgparent.AppendChild(vgn)
-					vgn.SetInnerHTML("Thrust " + c.shares()[1])
-					vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute{{Namespace: "", Key: "role", Val: "columnheader"}, vugu.VGAttribute{Namespace: "", Key: "class", Val: "num"}}}
+					vgn.SetInnerHTML(c.shares()[1])
+					vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "num"}}}
 					vgparent.AppendChild(vgn)
 					vgn.SetInnerHTML("Holds " + c.shares()[0])
-					vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute{{Namespace: "", Key: "role", Val: "columnheader"}, vugu.VGAttribute{Namespace: "", Key: "class", Val: "num"}}}
+					vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "num"}}}
 					vgparent.AppendChild(vgn)
-					vgn.SetInnerHTML("Holds " + c.shares()[1])
+					vgn.SetInnerHTML(c.shares()[1])
 				}
 				vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t\t"}
 				vgparent.AppendChild(vgn)
@@ -1315,26 +1441,53 @@ func (c *Energy) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 					_ = vgiterkey
 					r := r
 					_ = r
-					vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "tr"}, vugu.VGAttribute{Namespace: "", Key: "role", Val: "row"}}}
+					vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "details", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "en-row"}}}
 					vgparent.AppendChild(vgn)
+					vgn.AddAttrInterface("id", "energy-even-"+strconv.Itoa(r.Place))
 					{
 						vgparent := vgn
 						_ = vgparent
-						vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "b", Attr: []vugu.VGAttribute{{Namespace: "", Key: "role", Val: "cell"}}}
+						vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "summary", Attr: []vugu.VGAttribute(nil)}
 						vgparent.AppendChild(vgn)
-						vgn.SetInnerHTML(r.ID)
-						vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute{{Namespace: "", Key: "role", Val: "cell"}, vugu.VGAttribute{Namespace: "", Key: "class", Val: "num"}}}
-						vgparent.AppendChild(vgn)
-						vgn.SetInnerHTML(r.Now)
-						vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute{{Namespace: "", Key: "role", Val: "cell"}, vugu.VGAttribute{Namespace: "", Key: "class", Val: "num"}}}
-						vgparent.AppendChild(vgn)
-						vgn.SetInnerHTML(r.Then)
-						vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute{{Namespace: "", Key: "role", Val: "cell"}, vugu.VGAttribute{Namespace: "", Key: "class", Val: "num"}}}
-						vgparent.AppendChild(vgn)
-						vgn.SetInnerHTML(r.Holds)
-						vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute{{Namespace: "", Key: "role", Val: "cell"}, vugu.VGAttribute{Namespace: "", Key: "class", Val: "num"}}}
-						vgparent.AppendChild(vgn)
-						vgn.SetInnerHTML(r.Held)
+						{
+							vgparent := vgn
+							_ = vgparent
+							vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "b", Attr: []vugu.VGAttribute(nil)}
+							vgparent.AppendChild(vgn)
+							vgn.SetInnerHTML(r.ID)
+							vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "num"}}}
+							vgparent.AppendChild(vgn)
+							vgn.AddAttrInterface("data-name", "Thrust "+c.shares()[0])
+							vgn.SetInnerHTML(r.Now)
+							vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "num"}}}
+							vgparent.AppendChild(vgn)
+							vgn.AddAttrInterface("data-name", c.shares()[1])
+							vgn.SetInnerHTML(r.Then)
+							vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "num"}}}
+							vgparent.AppendChild(vgn)
+							vgn.AddAttrInterface("data-name", "Holds "+c.shares()[0])
+							vgn.SetInnerHTML(r.Holds)
+							vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "num"}}}
+							vgparent.AppendChild(vgn)
+							vgn.AddAttrInterface("data-name", c.shares()[1])
+							vgn.SetInnerHTML(r.Held)
+						}
+						{
+							vgcompKey := vugu.MakeCompKey(0x83C83DFB58A7ECA^vgin.CurrentPositionHash(), vgiterkey)
+							// ask BuildEnv for prior instance of this specific component
+							vgcomp, _ := vgin.BuildEnv.CachedComponent(vgcompKey).(*Steps)
+							if vgcomp == nil {
+								// create new one if needed
+								vgcomp = new(Steps)
+								vgin.BuildEnv.WireComponent(vgcomp)
+							}
+							vgin.BuildEnv.UseComponent(vgcompKey, vgcomp) // ensure we can use this in the cache next time around
+							vgcomp.Lead = "How its power and hold come about when shared for equal endurance, by (18.20)."
+							vgcomp.List = r.Steps
+							vgout.Components = append(vgout.Components, vgcomp)
+							vgn = &vugu.VGNode{Component: vgcomp}
+							vgparent.AppendChild(vgn)
+						}
 					}
 				}
 				vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t"}
@@ -1427,7 +1580,7 @@ func (c *Energy) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 				vgparent.AppendChild(vgn)
 				vgn.SetInnerHTML(vugu.HTML("Working of the route"))
 				{
-					vgcompKey := vugu.MakeCompKey(0x83C83DFB58A7ECA^vgin.CurrentPositionHash(), vgiterkey)
+					vgcompKey := vugu.MakeCompKey(0x5008AED632321F22^vgin.CurrentPositionHash(), vgiterkey)
 					// ask BuildEnv for prior instance of this specific component
 					vgcomp, _ := vgin.BuildEnv.CachedComponent(vgcompKey).(*Steps)
 					if vgcomp == nil {

@@ -121,12 +121,16 @@ func (e *endurance) form(t *Turn) {
 		}
 		g := feedOf(class, t.Plan)
 		t.fill(g.Entries)
-		f.Feeds = append(f.Feeds, feed{i, class, g, sheetOf(t, class)})
+		f.Feeds = append(f.Feeds, feed{i, class, g, sheetOf(t, class), coefForm(t, class)})
 	}
 	t.Show(talk.Energy+"-form", f)
 	t.Value("energy-route", t.Setting("route", ""))
 	for _, d := range f.Feeds {
 		d.Sheet.values(t, d.Place)
+		for _, c := range d.Coef {
+			t.Value(settingID(talk.Energy, c.Name), c.shown(t.Setting(c.Name, "")))
+		}
+		t.Show("energy-coef-"+digits(d.Place), &Coef{Of: coefOf(t, d.Class, d.Place)})
 	}
 }
 
@@ -136,6 +140,7 @@ type feed struct {
 	Class string
 	Group Group
 	Sheet *sheet
+	Coef  []Choice
 }
 
 func watts(x float64) string { return amount(x, "W") }

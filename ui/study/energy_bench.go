@@ -144,7 +144,7 @@ func (s *sheet) values(t *Turn, place int) {
 	}
 }
 
-// Do takes a static test into the plan, or out of it.
+// do takes a static test into the plan, or out of it, or a propeller's coefficients into it.
 func (e *endurance) do(t *Turn, what string) {
 	verb, class, _ := strings.Cut(what, " ")
 	c, ok := t.Plan.Vehicles[class]
@@ -160,6 +160,12 @@ func (e *endurance) do(t *Turn, what string) {
 		c.Bench = s.rows
 	case "drop":
 		c.Bench = nil
+	case "coef":
+		of := coefOf(t, class, 0)
+		if of.Fault != "" {
+			return
+		}
+		c = of.prop.Class(c)
 	default:
 		return
 	}

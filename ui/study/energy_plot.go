@@ -1,9 +1,12 @@
 package study
 
 import (
+	"math"
+
 	"github.com/vugu/vugu"
 
 	"cohoist/core/bench"
+	"cohoist/core/energy"
 	"cohoist/core/plan"
 	"cohoist/core/unit"
 	"cohoist/ui/chart"
@@ -32,8 +35,39 @@ func (e *endurance) benches(t *Turn) {
 			}
 			c.at = append(c.at, works{v.ID, most * standardDensity / e.found.Density})
 		}
+		c.byFigures(t.Plan.Vehicles[class])
 		t.Show("energy-bench-"+digits(i), c)
 	}
+}
+
+// byFigures makes the curve that of figure of merit and drive where there is no test.
+func (c *Bench) byFigures(k plan.Class) {
+	r := energy.Rotor{Area: math.Pi * k.RotorRadius * k.RotorRadius, FigureOfMerit: k.FigureOfMerit, DriveEfficiency: k.DriveEfficiency}
+	if c.table == nil && r.Electric(k.RotorThrustMax, standardDensity, 0, 0) > 0 {
+		c.rotor, c.most = &r, k.RotorThrustMax
+	}
+}
+
+// drawn tells that there is a curve.
+func (c *Bench) drawn() bool { return c.table != nil || c.rotor != nil }
+
+// span is the least and the most thrust of the curve, N.
+func (c *Bench) span() (least, most float64) {
+	if c.table == nil {
+		return 0, c.most
+	}
+	return c.table.Span()
+}
+
+// power is the curve, W; false outside it.
+func (c *Bench) power(thrust float64) (w float64, ok bool) {
+	switch {
+	case c.table != nil:
+		return c.table.Power(thrust)
+	case thrust > c.most*(1+1e-9):
+		return math.NaN(), false
+	}
+	return c.rotor.Electric(thrust, standardDensity, 0, 0), true
 }
 
 // standardDensity is that of static tests, kg/m³.
@@ -51,18 +85,20 @@ const curvePoints = 60
 // plot is points, curve, and where the vehicles work.
 func (c *Bench) plot() vugu.Builder {
 	scale := unit.Scale(c.Units.Force)
-	least, most := c.table.Span()
+	least, most := c.span()
 	curve, rows, at := chart.Series{Name: "curve", Bare: true}, chart.Series{Name: "rows", Loose: true}, chart.Series{Loose: true}
 	for k := range curvePoints + 1 {
 		x := least + (most-least)*float64(k)/curvePoints
-		w, _ := c.table.Power(x)
+		w, _ := c.power(x)
 		curve.X, curve.Y = append(curve.X, x/scale), append(curve.Y, w)
 	}
-	for _, r := range c.table.Rows {
-		rows.X, rows.Y = append(rows.X, r.Thrust/scale), append(rows.Y, r.Power)
+	if c.table != nil {
+		for _, r := range c.table.Rows {
+			rows.X, rows.Y = append(rows.X, r.Thrust/scale), append(rows.Y, r.Power)
+		}
 	}
 	for _, v := range c.at {
-		if w, ok := c.table.Power(v.Thrust); ok {
+		if w, ok := c.power(v.Thrust); ok {
 			at.X, at.Y = append(at.X, v.Thrust/scale), append(at.Y, w)
 			at.Name = v.ID
 		}
@@ -70,19 +106,26 @@ func (c *Bench) plot() vugu.Builder {
 	if len(at.X) > 1 {
 		at.Name = "in the lift"
 	}
-	return &chart.Line{Title: "Power over thrust, one rotor of " + c.Class, Series: []chart.Series{curve, rows, at}, Summary: c.words(),
+	series := []chart.Series{curve, rows, at}
+	if c.table == nil {
+		series = []chart.Series{curve, at}
+	}
+	return &chart.Line{Title: "Power over thrust, one rotor of " + c.Class, Series: series, Summary: c.words(),
 		X: chart.Axis{Title: "thrust, " + c.Units.Force, Zero: true}, Y: chart.Axis{Title: "W", Zero: true}}
 }
 
 // words are the plot in words.
 func (c *Bench) words() string {
-	least, most := c.table.Span()
-	text := several(len(c.table.Rows), "row", "rows") + " from " + c.Units.Show(format.Force, least) + " to " + c.Units.Show(format.Force, most) + "."
+	least, most := c.span()
+	text, outside := "By figure of merit and drive, in standard air at rest, up to "+c.Units.Show(format.Force, most)+".", "more than a rotor can."
+	if c.table != nil {
+		text, outside = several(len(c.table.Rows), "row", "rows")+" from "+c.Units.Show(format.Force, least)+" to "+c.Units.Show(format.Force, most)+".", "outside the rows: its power would not be known."
+	}
 	for _, v := range c.at {
-		if w, ok := c.table.Power(v.Thrust); ok {
+		if w, ok := c.power(v.Thrust); ok {
 			text += " " + v.ID + " works at " + c.Units.Show(format.Force, v.Thrust) + " and " + watts(w) + "."
 		} else {
-			text += " " + v.ID + " needs " + c.Units.Show(format.Force, v.Thrust) + ", outside the rows: its power would not be known."
+			text += " " + v.ID + " needs " + c.Units.Show(format.Force, v.Thrust) + ", " + outside
 		}
 	}
 	return text

@@ -29,7 +29,7 @@ func TestLongestHold(t *testing.T) {
 	piece := letters(g.pieces[talk.Energy])
 	for _, want := range []string{
 		"The plan shares for the longest hold: " + format.Span(r.Team.Hold) + " instead of " + format.Span(before.Team.Hold) + " with even effort.",
-		"Thrust with even effort", "Thrust the plan’s", format.SI.Show(format.Force, r.Vehicles[1].Thrust), format.SI.Show(format.Force, before.Vehicles[1].Thrust)} {
+		"Thrust with even effort", "the plan’s", format.SI.Show(format.Force, r.Vehicles[1].Thrust), format.SI.Show(format.Force, before.Vehicles[1].Thrust)} {
 		if !strings.Contains(piece, want) {
 			t.Errorf("%q is not said:\n%s", want, piece)
 		}

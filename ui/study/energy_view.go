@@ -17,6 +17,7 @@ type holder struct {
 	Place                  int
 	ID, Power, Ideal, Hold string
 	Ends, Needs, Can       string
+	Spare                  string // of the thrust, from full and at the end
 	Part                   string // length of the bar, of 100 for the longest hold
 	Steps                  []energy.Step
 }
@@ -35,8 +36,9 @@ func (c *Energy) holders() []holder {
 		if n := rank[i]; n > 0 {
 			r.Ends = strconv.Itoa(n) + ". " + endWords(v.By)
 			r.Can = c.force(v.ThrustFull) + " → " + c.force(v.ThrustLast)
+			r.Spare = format.Share(v.SpareFull) + " → " + format.Share(math.Max(v.SpareLast, 0))
 			if v.By == energy.FromStart {
-				r.Can = c.force(v.ThrustFull)
+				r.Can, r.Spare = c.force(v.ThrustFull), ""
 			}
 		}
 		list = append(list, r)
@@ -132,7 +134,11 @@ func (c *Energy) voltages() vugu.Builder {
 }
 
 // evened is a row of the table of equal endurance.
-type evened struct{ ID, Now, Then, Holds, Held string }
+type evened struct {
+	Place                      int
+	ID, Now, Then, Holds, Held string
+	Steps                      []energy.Step
+}
 
 // gains tells that sharing for equal endurance is worth a table.
 func (c *Energy) gains() bool { return c.now.Even != nil && c.now.Even.Gain > 1.005 }
@@ -167,7 +173,7 @@ func (c *Energy) evened() []evened {
 	}
 	var list []evened
 	for i, v := range c.now.Vehicles {
-		list = append(list, evened{v.ID, c.force(c.before[i].Effort), c.force(c.now.Even.Parts[i].Effort), amount(math.Round(v.Time), "s"), amount(math.Round(c.now.Even.Vehicles[i].Time), "s")})
+		list = append(list, evened{i, v.ID, c.force(c.before[i].Effort), c.force(c.now.Even.Parts[i].Effort), amount(math.Round(v.Time), "s"), amount(math.Round(c.now.Even.Vehicles[i].Time), "s"), c.now.EvenWorking(i)})
 	}
 	return list
 }
