@@ -14,6 +14,7 @@ type Section struct {
 	ID, Title string
 	Closed    string // what stands beside the title until there is more to say
 	Bench     string // which copy of the program works on it
+	Chapter   int    // of the theory; 0: none of its own
 }
 
 // Benches. What takes long and is started by hand has a bench of its own, so that the rest goes on.
@@ -57,30 +58,30 @@ type Group struct {
 // Groups are the studies, in the order of the page.
 var Groups = []Group{
 	{"To change it", []Section{
-		{WouldDo, "What would do", "the smallest single changes that would make it lift", Live},
-		{Moves, "What moves the answer", "centimetres, kilograms and wind, by what they cost", Live},
-		{Where, "Where to attach", "the best holes or places, what a shift costs, how many it takes", Long},
+		{WouldDo, "What would do", "the smallest single changes that would make it lift", Live, 11},
+		{Moves, "What moves the answer", "centimetres, kilograms and wind, by what they cost", Live, 11},
+		{Where, "Where to attach", "the best holes or places, what a shift costs, how many it takes", Long, 10},
 	}},
 	{"When something goes wrong", []Section{
-		{Lost, "If a vehicle is lost", "who may fail, and what the others then bear", Live},
-		{Wind, "Wind from anywhere", "the wind that is held from every side, and what ends it", Live},
-		{Patch, "Where the centre of mass may be", "the patch in which every vehicle keeps within its limits", Live},
-		{Errors, "If the numbers are a little wrong", "the worst case, the chance of exceeding a limit, and which error matters", Dice},
+		{Lost, "If a vehicle is lost", "who may fail, and what the others then bear", Live, 13},
+		{Wind, "Wind from anywhere", "the wind that is held from every side, and what ends it", Live, 15},
+		{Patch, "Where the centre of mass may be", "the patch in which every vehicle keeps within its limits", Live, 14},
+		{Errors, "If the numbers are a little wrong", "the worst case, the chance of exceeding a limit, and which error matters", Dice, 16},
 	}},
 	{"How it hangs, flies and bends", []Section{
-		{Hang, "How it hangs and swings", "tilt and pulls when a vehicle is out of place, a line short, one lost; the swing", Live},
-		{Formation, "How far apart they fly", "places that keep the separation, what that costs, and who flies in whose wake", Slow},
-		{Air, "Near the ground and near each other", "ground effect, wash on the payload, wakes", Live},
-		{Bent, "The payload as a beam, and who carries it", "bending, deflection, and what a team carries that holds its places", Live},
+		{Hang, "How it hangs and swings", "tilt and pulls when a vehicle is out of place, a line short, one lost; the swing", Live, 12},
+		{Formation, "How far apart they fly", "places that keep the separation, what that costs, and who flies in whose wake", Slow, 17},
+		{Air, "Near the ground and near each other", "ground effect, wash on the payload, wakes", Live, 18},
+		{Bent, "The payload as a beam, and who carries it", "bending, deflection, and what a team carries that holds its places", Live, 9},
 	}},
 	{"How long, how far, how fast", []Section{
-		{Energy, "How long they hold, and how far", "hold time, who ends first, a route, static tests", Live},
-		{Way, "The way, and how fast", "a way through waypoints, the shortest time it takes, and what limits it where", Long},
-		{Sizes, "Many small or one large", "size, mass, power and agility of teams that are just large enough", Live},
+		{Energy, "How long they hold, and how far", "hold time, who ends first, a route, static tests", Live, 18},
+		{Way, "The way, and how fast", "a way through waypoints, the shortest time it takes, and what limits it where", Long, 20},
+		{Sizes, "Many small or one large", "size, mass, power and agility of teams that are just large enough", Live, 18},
 	}},
 	{"With others", []Section{
-		{Compare, "Compare variants", "up to four plans beside one another: what differs, and what that changes", Live},
-		{HandOn, "Hand it on", "tables, matrices, set-points, scenes for simulators, drawings", Live},
+		{Compare, "Compare variants", "up to four plans beside one another: what differs, and what that changes", Live, 0},
+		{HandOn, "Hand it on", "tables, matrices, set-points, scenes for simulators, drawings", Live, 1},
 	}},
 }
 

@@ -14,12 +14,14 @@ import (
 
 	"github.com/yuin/goldmark"
 	"github.com/yuin/goldmark/extension"
+	"github.com/yuin/goldmark/parser"
 
 	checks "cohoist/core/check"
 	"cohoist/core/example"
 	"cohoist/core/link"
 	"cohoist/core/report"
 	"cohoist/ui/format"
+	"cohoist/ui/talk"
 )
 
 //go:embed handbook.html
@@ -38,15 +40,16 @@ func handbook(root string) ([]byte, error) {
 	}
 	sources := bibliography(string(text))
 	var body bytes.Buffer
-	if err := goldmark.New(goldmark.WithExtensions(extension.Table)).Convert(lower(theory), &body); err != nil {
+	if err := goldmark.New(goldmark.WithExtensions(extension.Table), goldmark.WithParserOptions(parser.WithAttribute())).Convert(lower(theory), &body); err != nil {
 		return nil, err
 	}
 	p, _ := example.Plan("beam-pair")
 	data := struct {
 		Entries  []entry
 		Cautions []string
+		Groups   []talk.Group
 		Theory   template.HTML
-	}{Cautions: report.Build(p).Cautions, Theory: template.HTML(roomy.Replace(body.String()))}
+	}{Cautions: report.Build(p).Cautions, Groups: talk.Groups, Theory: template.HTML(roomy.Replace(body.String()))}
 	for _, c := range checks.All {
 		e, err := newEntry(c, sources)
 		if err != nil {
@@ -69,7 +72,7 @@ var roomy = strings.NewReplacer("<table>", `<div class="room" tabindex="0"><tabl
 // lower moves the headings of the theory down one, under the handbook's own, and gives chapters their ids.
 func lower(theory []byte) []byte {
 	s := regexp.MustCompile(`(?m)^# Theory\n`).ReplaceAllString(string(theory), "")
-	return []byte(regexp.MustCompile(`(?m)^## `).ReplaceAllString(s, "### "))
+	return []byte(regexp.MustCompile(`(?m)^## (\d+) (.*)$`).ReplaceAllString(s, "### $1 $2 {#chapter-$1}"))
 }
 
 // entry is a check as the handbook shows it.

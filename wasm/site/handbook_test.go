@@ -7,6 +7,7 @@ import (
 
 	checks "cohoist/core/check"
 	"cohoist/core/link"
+	"cohoist/ui/talk"
 )
 
 // The handbook has every check with its words, working and an example whose link opens, and every chapter of
@@ -23,6 +24,16 @@ func TestHandbook(t *testing.T) {
 		}
 		if len(c.Examples) > 0 && !strings.Contains(page[strings.Index(page, `id="check-`+c.ID+`"`):], "Worked example") {
 			t.Errorf("check %s has no worked example", c.ID)
+		}
+	}
+	for _, s := range talk.Sections {
+		if !strings.Contains(page, "<strong>"+s.Title+"</strong>") {
+			t.Errorf("nothing is said of %q", s.Title)
+		}
+	}
+	for _, l := range strings.Split(page, `href="#`)[1:] {
+		if id := l[:strings.IndexByte(l, '"')]; !strings.Contains(page, `id="`+id+`"`) {
+			t.Errorf("a link leads to #%s, which is not there", id)
 		}
 	}
 	links := strings.Split(page, `href="./#`)[1:]
