@@ -69,7 +69,7 @@ func (r *Rehearsal) rotors() {
 		} else {
 			h.motors(&r.World.Poses[0])
 			k := h.told.mark
-			h.give(r.Score.at(k).Thrusts[i], r.Score.at(k + 1).Thrusts[i], r.m.Craft[i].Rotors)
+			h.give(r.Score.mark(k).Thrusts[i], r.Score.mark(k + 1).Thrusts[i], r.m.Craft[i].Rotors)
 		}
 		b.target.add(push(r.m, i, h.target))
 		h.follow(r.left)

@@ -14,8 +14,8 @@ func (c *Score) between(t float64) (k int, s float64) {
 	return k, min(t/beat-float64(k), 1)
 }
 
-// at is a mark; beyond the ends the last one there is.
-func (c *Score) at(k int) *Mark { return &c.Marks[min(max(k, 0), len(c.Marks)-1)] }
+// mark is one of the marks; beyond the ends the last one there is.
+func (c *Score) mark(k int) *Mark { return &c.Marks[min(max(k, 0), len(c.Marks)-1)] }
 
 // cubic goes through b at s = 0 and d at s = 1, with the slopes of their neighbours, and tells its slope by a mark.
 func cubic(a, b, d, e, s float64) (value, slope float64) {
@@ -27,8 +27,8 @@ func cubic(a, b, d, e, s float64) (value, slope float64) {
 // aim reads the score between its marks: places by cubics through them, pulls straight.
 func (c *Score) aim(i int, t float64) aim {
 	k, s := c.between(t)
-	now, next := c.at(k), c.at(k+1)
-	a, b, d, e := &c.at(k - 1).Places[i], &now.Places[i], &next.Places[i], &c.at(k + 2).Places[i]
+	now, next := c.mark(k), c.mark(k+1)
+	a, b, d, e := &c.mark(k - 1).Places[i], &now.Places[i], &next.Places[i], &c.mark(k + 2).Places[i]
 	out := aim{heading: now.Heading + s*(next.Heading-now.Heading)}
 	for x := range 3 {
 		p, v := cubic(a[x], b[x], d[x], e[x], s)
@@ -54,7 +54,7 @@ type stand struct {
 func (c *Score) stand(lifts []vec.V3, t float64) stand {
 	k, s := c.between(t)
 	next := min(k+1, len(c.Marks)-1)
-	a, b, d, e := c.at(k-1), c.at(k), c.at(k+1), c.at(k+2)
+	a, b, d, e := c.mark(k-1), c.mark(k), c.mark(k+1), c.mark(k+2)
 	out := stand{grip: b.Grip + s*(d.Grip-b.Grip)}
 	for x := range 3 {
 		p, v := cubic(a.Payload[x], b.Payload[x], d.Payload[x], e.Payload[x], s)
@@ -73,9 +73,9 @@ func (c *Score) stand(lifts []vec.V3, t float64) stand {
 	return out
 }
 
-// payload is where the score has what moves as one at a time.
-func (c *Score) payload(t float64) vec.V3 {
+// At is where the score has the centre of mass of what moves as one at a time.
+func (c *Score) At(t float64) vec.V3 {
 	k, s := c.between(t)
-	a, b := c.at(k).Payload, c.at(k+1).Payload
+	a, b := c.mark(k).Payload, c.mark(k+1).Payload
 	return a.Add(b.Sub(a).Scale(s))
 }

@@ -35,8 +35,19 @@ type Peaks struct {
 	Sink       float64   // m, the payload below its score
 	Separation float64   // m, the least between two vehicles that fly and do not both hold rigidly; +Inf: none
 	Recovery   float64   // s from the failure until the payload keeps near where it then stays; NaN: no failure, or never
+	End        End       // how it ended
 	Crash      float64   // s, when a vehicle that flies, or the payload outside its set-down, touches the ground, is lost or turns over; NaN: never
 }
+
+// End is how a lift ended.
+type End uint8
+
+const (
+	Flown  End = iota
+	Lost       // the payload is far off its score
+	Down       // a vehicle that flies, or the payload, is on the ground
+	Turned     // a team with rigid holds is upside down
+)
 
 var nan = math.NaN()
 
@@ -102,7 +113,7 @@ func (r *Rehearsal) calm() Peaks {
 
 func (r *Rehearsal) sample() Sample {
 	w := r.World
-	s := Sample{Time: w.Time, Payload: w.Poses[0], Wanted: r.Score.payload(w.Time)}
+	s := Sample{Time: w.Time, Payload: w.Poses[0], Wanted: r.Score.At(w.Time)}
 	for i := range r.crew {
 		at, up := r.centre(i)
 		s.Places, s.Ups = append(s.Places, at), append(s.Ups, up)
@@ -118,7 +129,7 @@ func (r *Rehearsal) airborne() bool {
 	for _, f := range w.Bodies[0].Feet {
 		low = min(low, f[2])
 	}
-	return r.Score.payload(w.Time)[2]+low > w.Ground+0.3
+	return r.Score.At(w.Time)[2]+low > w.Ground+0.3
 }
 
 // peak keeps the worst so far.
@@ -128,7 +139,7 @@ func (r *Rehearsal) peak(p *Peaks) {
 		return
 	}
 	load := &w.Poses[0]
-	off := load.At.Sub(r.Score.payload(w.Time))
+	off := load.At.Sub(r.Score.At(w.Time))
 	p.Off = max(p.Off, math.Hypot(off[0], off[1]))
 	p.Sink = max(p.Sink, -off[2])
 	if r.m.Rigid {
@@ -136,7 +147,15 @@ func (r *Rehearsal) peak(p *Peaks) {
 	}
 	turn := &w.turns[0]
 	p.Swing = max(p.Swing, math.Atan2(math.Hypot(turn[0][2], turn[1][2]), turn[2][2]))
-	crash := !(off.Norm() <= far) || load.At[2] <= w.Ground || r.m.Rigid && turn[2][2] <= 0
+	end := Flown
+	switch {
+	case r.m.Rigid && turn[2][2] <= 0:
+		end = Turned
+	case load.At[2] <= w.Ground:
+		end = Down
+	case !(off.Norm() <= far):
+		end = Lost
+	}
 	for i := range r.crew {
 		if c := &r.crew[i]; c.line >= 0 {
 			r.ats[i] = w.Poses[c.body].At
@@ -164,10 +183,12 @@ func (r *Rehearsal) peak(p *Peaks) {
 				p.Separation = min(p.Separation, apart(&r.ats[i], &r.ats[j]))
 			}
 		}
-		crash = crash || r.ats[i][2] <= w.Ground
+		if r.ats[i][2] <= w.Ground && end == Flown {
+			end = Down
+		}
 	}
-	if crash && math.IsNaN(p.Crash) {
-		p.Crash = w.Time
+	if end != Flown && p.End == Flown {
+		p.End, p.Crash = end, w.Time
 	}
 }
 

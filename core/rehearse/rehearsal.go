@@ -126,7 +126,7 @@ func (r *Rehearsal) load(feet []vec.V3) Body {
 // hold gives every rigid hold its control, its rotors as at the beginning of the score.
 func (r *Rehearsal) hold() {
 	r.lifts = lifts(r.m, r.Score)
-	mix, first := spread(r.m), r.Score.at(0)
+	mix, first := spread(r.m), r.Score.mark(0)
 	for i := range r.m.Craft {
 		c := &r.m.Craft[i]
 		if !c.Rigid {

@@ -137,7 +137,7 @@ func TestRigidWayAsPlanned(t *testing.T) {
 			s := score.stand(r.lifts, r.World.Time-motorLag) // whose thrusts are those of now
 			for i := range r.crew {
 				for j, u := range r.crew[i].holder.thrust {
-					now, next := score.at(s.mark).Thrusts[i][j], score.at(s.mark + 1).Thrusts[i][j]
+					now, next := score.mark(s.mark).Thrusts[i][j], score.mark(s.mark + 1).Thrusts[i][j]
 					worst = max(worst, math.Abs(u-now-s.part*(next-now))/m.Craft[i].Rotors[j].Max)
 				}
 			}

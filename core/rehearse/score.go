@@ -104,6 +104,9 @@ const (
 	slack   = 0.03
 )
 
+// TakeOff is how long a take-off takes, and a set-down, s.
+const TakeOff = tighten + lift
+
 // FromGround puts a take-off before the score, from the ground that the payload's lowest point stands on, rise metres
 // below the first mark; ToGround a set-down after it, likewise. Low is how far that point is below the centre of mass.
 func (c *Score) FromGround(rise, low float64) {

@@ -4926,7 +4926,7 @@ func (c *Way) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 		vgparent.AppendChild(vgn)
 		vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "p", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "lead"}}}
 		vgparent.AppendChild(vgn)
-		vgn.SetInnerHTML(vugu.HTML("The same way with elastic cables, motors that lag, gusts of the plan, and vehicles that each know only their own part of the plan, their place and their cable’s pull, or on a rigid hold where the payload is; a plain control, not that of any autopilot. When one is lost the others are not told. It meets no ground, doors or walls: what falls goes on falling. Theory, chapter 21."))
+		vgn.SetInnerHTML(vugu.HTML("The same way with elastic cables, motors that lag, gusts of the plan, and vehicles that each know only their own part of the plan, their place and their cable’s pull, or on a rigid hold where the payload is; a plain control, not that of any autopilot. When one is lost the others are not told. It meets no doors or walls, and the ground only where one is given: else what falls goes on falling. Theory, chapter 21."))
 		vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t"}
 		vgparent.AppendChild(vgn)
 		vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "study-form"}}}

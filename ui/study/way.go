@@ -221,7 +221,7 @@ func (w *ways) show(t *Turn) {
 		t.Show(talk.Way, &WayGoing{Idle: true, Says: j.standing(t) + j.fault})
 	default:
 		j.units = t.Units
-		t.Show(talk.Way, &Way{Journey: j, Fresh: same(j.of, t.Plan), Choices: []Choice{lostChoice(t.Plan), lostAtChoice()}, Walls: wallChoices(t.Units)})
+		t.Show(talk.Way, &Way{Journey: j, Fresh: same(j.of, t.Plan), Choices: flightChoices(t), Walls: wallChoices(t.Units)})
 		w.showFlight(t)
 		w.showWall(t)
 	}

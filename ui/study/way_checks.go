@@ -148,7 +148,7 @@ func (f *flight) member(id string) int {
 func (f *flight) tilts(i int) float64 {
 	most := 0.0
 	for _, s := range f.result.Samples {
-		if i != f.lost(s.Time) {
+		if i != f.lost(s.Time-f.lead) {
 			most = max(most, math.Acos(min(1, max(-1, s.Ups[i][2]))))
 		}
 	}

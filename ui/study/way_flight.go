@@ -10,6 +10,7 @@ import (
 	"cohoist/core/solve"
 	"cohoist/core/unit"
 	"cohoist/core/way"
+	"cohoist/ui/format"
 	"cohoist/ui/talk"
 )
 
@@ -36,9 +37,17 @@ func lostAtChoice() Choice {
 	return Choice{Name: "lost-at", Label: "Lost after", Until: "half the way", Unit: "s", High: 1e5}
 }
 
+func groundChoice(u format.Units) Choice {
+	return Choice{Name: "ground", Label: "Take-off and set-down on ground at z", Until: "none", Unit: u.Length, Low: -1e4, High: 1e4}
+}
+
+func flightChoices(t *Turn) []Choice {
+	return []Choice{lostChoice(t.Plan), lostAtChoice(), groundChoice(t.Units)}
+}
+
 // flightForm gives the inputs of the flight their values.
 func flightForm(t *Turn) {
-	for _, c := range []Choice{lostChoice(t.Plan), lostAtChoice()} {
+	for _, c := range flightChoices(t) {
 		t.Value(settingID(talk.Way, c.Name), c.shown(t.Setting(c.Name, "")))
 	}
 }
@@ -56,7 +65,8 @@ func (w *ways) fly(t *Turn) {
 	f.name = "flight"
 	w.flight = nil
 	at, ok := t.number(lostAtChoice(), j.found.Duration()/2)
-	if !ok {
+	ground, fine := t.number(groundChoice(t.Units), math.NaN())
+	if !ok || !fine {
 		return
 	}
 	options := rehearse.Options{Gusts: j.model.Plan.Site.GustFactor > 1}
@@ -80,12 +90,21 @@ func (w *ways) fly(t *Turn) {
 			}
 		}
 	}
-	f.failed = options.Fail
 	w.flight = f
 	score, ok := rehearse.Along(j.model, j.apart, j.found.Path, flightRest, solve.NewSolver())
 	if !ok {
 		f.refused = "It cannot be flown: at some instant the team has no balance."
 		return
+	}
+	f.score = score
+	if !math.IsNaN(ground) {
+		if f.refused = f.stand(ground, &options); f.refused != "" {
+			return
+		}
+	}
+	if fail := options.Fail; fail != nil {
+		f.failed = &rehearse.Failure{Vehicle: fail.Vehicle, Time: at, Cut: fail.Cut}
+		fail.Time = at + f.lead
 	}
 	r, err := rehearse.New(j.model, score, options)
 	if err != nil {
@@ -108,6 +127,25 @@ func (w *ways) fly(t *Turn) {
 	t.Value("flight-at", digits(f.worst))
 }
 
+// least is how high above the ground a payload must be at both ends of its way for a take-off there, m (common practice, no source).
+const least = 0.2
+
+// stand puts a take-off before the score and a set-down after it, or says why there can be none.
+func (f *flight) stand(ground float64, o *rehearse.Options) string {
+	body := f.model.Body.COM
+	o.Feet = rehearse.Feet(f.model.Plan.Payload)
+	low := body[2] - o.Feet[0][2]
+	first, last := f.found.Path.At(0).At[2], f.found.Path.At(f.found.Duration()).At[2]
+	if rise := min(first, last) - low - ground; !(rise >= least) {
+		return "From this ground it cannot be flown: both ends of the way must lie at z = " + f.units.Show(format.Length, ground+low+least) + " or higher, so that the payload stands clear below them."
+	}
+	f.score.FromGround(first-low-ground, low)
+	f.score.ToGround(last-low-ground, low)
+	f.lead = rehearse.TakeOff
+	f.said += ", from the ground and back to it"
+	return ""
+}
+
 // take makes frames of the samples, and begins with the one that is farthest off.
 func (f *flight) take() {
 	all, n := f.result.Samples, f.count()
@@ -125,7 +163,8 @@ func (f *flight) take() {
 // instant is a sample as an instant of the way.
 func (f *flight) instant(s rehearse.Sample) way.Instant {
 	turn := rehearse.Matrix(s.Payload.Attitude)
-	i := way.Instant{Time: s.Time, Leg: f.found.Path.Leg(s.Time), Status: solve.Optimal, Places: s.Places}
+	t := s.Time - f.lead
+	i := way.Instant{Time: t, Leg: f.found.Path.Leg(t), Status: solve.Optimal, Places: s.Places}
 	i.State.At, i.State.Velocity = s.Payload.At, s.Payload.Velocity
 	i.State.Heading = math.Atan2(turn[1][0], turn[0][0])
 	i.Motion.Attitude = turn
@@ -135,7 +174,7 @@ func (f *flight) instant(s rehearse.Sample) way.Instant {
 			part.CableAngle = math.Acos(s.Places[k].Sub(f.moved(i, f.model.Craft[k].At)).Unit()[2])
 		}
 		i.Parts = append(i.Parts, part)
-		if k != f.lost(s.Time) {
+		if k != f.lost(t) {
 			i.Utilisation = math.Max(i.Utilisation, s.Used[k])
 		}
 	}
@@ -157,7 +196,18 @@ func (j *journey) gone(f way.Instant, i int) bool {
 
 // off is how far the payload is off its way.
 func (j *journey) off(f way.Instant) float64 {
+	if j.score != nil {
+		return f.State.At.Sub(j.score.At(f.Time + j.lead)).Norm()
+	}
 	return f.State.At.Sub(j.found.Path.At(f.Time).At).Norm()
+}
+
+// at is a time of the flight in words.
+func (f *flight) at(t float64) string {
+	if t < 0 {
+		return lasts(-t) + " before the way begins"
+	}
+	return "after " + lasts(t)
 }
 
 // pace says how much faster than it happens the flight was worked out.
@@ -173,10 +223,10 @@ const astray = 0.5
 func (f *flight) outcome() string {
 	p := f.result.Peaks
 	switch {
-	case !math.IsNaN(p.Crash) && f.model.Rigid && p.Swing >= math.Pi/2:
-		return f.said + ": it fails after " + lasts(p.Crash) + ", when the team turns over."
-	case !math.IsNaN(p.Crash):
-		return f.said + ": it fails after " + lasts(p.Crash) + ", when the payload is lost, far off its way."
+	case p.End != rehearse.Flown:
+		why := map[rehearse.End]string{rehearse.Lost: "when the payload is lost, far off its way", rehearse.Turned: "when the team turns over",
+			rehearse.Down: "when the payload or a vehicle is on the ground"}[p.End]
+		return f.said + ": it fails " + f.at(p.Crash-f.lead) + ", " + why + "."
 	case math.Hypot(p.Off, p.Sink) > astray:
 		return f.said + ": it does not keep its way."
 	}

@@ -55,7 +55,8 @@ func (j *journey) plots() *vugu.VGNode {
 	high := stripTop + float64(len(list))*(stripHigh+stripGap) + 46
 	pic := image("wy-svg wy-plot", j.plotWords(list), stageWide, high)
 	long := j.lasts()
-	x := func(t float64) float64 { return stripLeft + math.Min(t/long, 1)*(stripRight-stripLeft) }
+	from := j.frames[0].Time
+	x := func(t float64) float64 { return stripLeft + math.Min((t-from)/(long-from), 1)*(stripRight-stripLeft) }
 	foot := high - 46
 	for k := range len(j.legs) + 1 {
 		line(pic, "wy-joint", x(j.found.Start(k)), stripTop+4, x(j.found.Start(k)), foot)
@@ -67,8 +68,8 @@ func (j *journey) plots() *vugu.VGNode {
 	for k, s := range list {
 		ys = append(ys, j.strip(pic, s, x, stripTop+float64(k)*(stripHigh+stripGap)+stripGap))
 	}
-	step := figure.Round125(long / 6 * 1.999)
-	for t := 0.0; t <= long*(1+1e-9); t += step {
+	step := figure.Round125((long - from) / 6 * 1.999)
+	for t := math.Ceil(from/step) * step; t <= long*(1+1e-9); t += step {
 		text(pic, "bm-mid wy-quiet", x(t), foot+17, unit.Figures(t, 4))
 	}
 	text(pic, "bm-mid wy-quiet", (stripLeft+stripRight)/2, foot+39, "time, s")
@@ -156,5 +157,5 @@ func (j *journey) plotWords(list []strip) string {
 func (c *WayShow) last() string { return digits(len(c.Journey.frames) - 1) }
 
 func (c *WayShow) ms() string {
-	return figure.Num(1000 * c.Journey.lasts() / float64(len(c.Journey.frames)-1))
+	return figure.Num(1000 * (c.Journey.lasts() - c.Journey.frames[0].Time) / float64(len(c.Journey.frames)-1))
 }

@@ -299,6 +299,35 @@ func TestFlown(t *testing.T) {
 	}
 }
 
+// With a ground given the flight takes off from it and sets down on it, on cables and on rigid holds; a ground too high is refused.
+func TestFromTheGround(t *testing.T) {
+	rigid := named(t, "lattice-panel")
+	rigid.Way = firstWay(rigid)
+	rigid.Site.Wind = 5
+	for _, p := range []plan.Plan{named(t, "boathouse-panel"), rigid} {
+		g := door(t, p)
+		below := p.Way.Points[0].At[2] - 0.6
+		g.set(map[string]string{"way.ground": format.SI.Bare(format.Length, below) + " m"})
+		g.Hear(Message{Do: "way fly"})
+		g.settle()
+		got := letters(g.pieces["way-flight"])
+		for _, want := range []string{"from the ground and back to it: flown to its end.", "Taking off, 9\u202fs before the way begins: 0\u202fm/s", "Setting down for "} {
+			if !strings.Contains(got, want) {
+				t.Errorf("%q is missing: %.700s", want, got)
+			}
+		}
+		if !strings.Contains(g.pieces["way-flight"], "wy-ground") {
+			t.Error("no ground is drawn")
+		}
+		g.set(map[string]string{"way.ground": format.SI.Bare(format.Length, below+0.5) + " m"})
+		g.Hear(Message{Do: "way fly"})
+		g.settle()
+		if got := letters(g.pieces["way-flight"]); !strings.Contains(got, "From this ground it cannot be flown") {
+			t.Error(got)
+		}
+	}
+}
+
 // Every example is flown along a way to begin with, whoever holds it, or says plainly why not; a mixed team as well.
 func TestEveryExampleIsFlown(t *testing.T) {
 	plans := map[string]plan.Plan{}

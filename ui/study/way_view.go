@@ -38,6 +38,9 @@ func newStage(j *journey) *stage {
 			}
 		}
 	}
+	if j.score != nil && !math.IsInf(j.score.Ground, 0) {
+		s.lo[2] = math.Min(s.lo[2], j.score.Ground)
+	}
 	if s.hi[1]-s.lo[1] > s.hi[0]-s.lo[0] {
 		s.sideways = true
 		s.high, s.top = fromEnd, sight{right: vec.V3{0, 1, 0}, up: vec.V3{-1, 0, 0}}
@@ -71,7 +74,11 @@ func (s *stage) span(axis vec.V3) float64 {
 
 func (s *stage) draw() *vugu.VGNode {
 	pic := image("wy-svg", s.words(), stageWide, s.height)
-	if y := s.high.y; s.lo[2] <= 0 && s.hi[2] >= 0 {
+	if s.score != nil && !math.IsInf(s.score.Ground, 0) {
+		y := s.high.at(vec.V3{0, 0, s.score.Ground})[1]
+		line(pic, "wy-ground", stageEdge/2, y, stageWide-stageEdge/2, y)
+		text(pic, "wy-quiet", stageEdge/2, y+12, "ground")
+	} else if y := s.high.y; s.lo[2] <= 0 && s.hi[2] >= 0 {
 		line(pic, "wy-floor", stageEdge/2, y, stageWide-stageEdge/2, y)
 		text(pic, "wy-quiet", stageEdge/2, y+12, "z = 0")
 	}

@@ -21,6 +21,8 @@ const planned = "way"
 type journey struct {
 	name    string // of its pictures on the page
 	failed  *rehearse.Failure
+	score   *rehearse.Score // of a flight; nil: as planned
+	lead    float64         // s of the score before the way begins
 	of      plan.Plan
 	units   format.Units
 	model   *share.Model
@@ -250,9 +252,20 @@ func (j *journey) thrust(f way.Instant, i int) vec.V3 {
 	return f.Motion.Attitude.Mul(f.Parts[i].Thrust).Unit()
 }
 
+// when is the time of an instant in words.
+func (j *journey) when(f way.Instant) string {
+	switch end := j.found.Duration() + flightRest; {
+	case f.Time < 0:
+		return "Taking off, " + lasts(-f.Time) + " before the way begins"
+	case j.lead > 0 && f.Time > end:
+		return "Setting down for " + lasts(f.Time-end)
+	}
+	return "At " + lasts(f.Time) + ", leg " + digits(f.Leg+1)
+}
+
 // says is an instant in words.
 func (j *journey) says(f way.Instant) string {
-	text := "At " + lasts(f.Time) + ", leg " + digits(f.Leg+1) + ": " + amount(f.State.Velocity.Norm(), "m/s") + ", heading " + degrees(math.Round(f.State.Heading*180/math.Pi))
+	text := j.when(f) + ": " + amount(f.State.Velocity.Norm(), "m/s") + ", heading " + degrees(math.Round(f.State.Heading*180/math.Pi))
 	if f.Status != solve.Optimal {
 		return text + "; no way to hold this was found."
 	}
