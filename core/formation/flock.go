@@ -18,11 +18,14 @@ type flock struct {
 	parts   []share.Part
 	at      []vec.V3 // places, seen from above
 	high    []float64
+	goOn    func() bool
+	stopped bool
 }
 
 func newFlock(m *share.Model, s *solve.Solver, heights bool) *flock {
 	k := len(m.Craft)
-	f := &flock{m: m, s: s, heights: heights, apart: m.Plan.Limits.Separation, at: make([]vec.V3, k), high: make([]float64, k)}
+	f := &flock{m: m, s: s, heights: heights, apart: m.Plan.Limits.Separation, at: make([]vec.V3, k), high: make([]float64, k),
+		goOn: func() bool { return true }}
 	cos := 1.0
 	if heights {
 		cos = math.Cos(m.Plan.Limits.Cone * math.Pi / 360) // half the cone, until the first answer
@@ -112,6 +115,9 @@ func (f *flock) improve(start []vec.V3, best float64) (t float64, parts []share.
 	for n := range rounds {
 		if n == patience && parts == nil {
 			return t, nil
+		}
+		if f.stopped = f.stopped || !f.goOn(); f.stopped {
+			return t, parts
 		}
 		p, ok := f.program(pulls)
 		if !ok {

@@ -46,20 +46,26 @@ type Formation struct {
 	Nearest float64      // m: least distance of two vehicles of which one is on a cable
 	Stacked bool         // it keeps the separation by height, one vehicle above another
 	Flags   []Flag
-	Tried   int // starts
-	Held    int // starts that led to a formation
+	Tried   int  // starts
+	Held    int  // starts that led to a formation
+	Stopped bool // it was broken off; what was found until then stands
 	Reason  string
 }
 
 // Find looks for the best formation: side by side, so that nobody flies in another's wake; where that is not to be had, or
 // dearer than it is worth, see Stack. A formation in which cables cross or rotors reach a cable is taken only when there is no other.
-func Find(m *share.Model, s *solve.Solver) Formation { return find(m, s, false) }
+// GoOn is asked before every solve, unless it is nil: false breaks the search off.
+func Find(m *share.Model, s *solve.Solver, goOn func() bool) Formation {
+	return find(m, s, goOn, false)
+}
 
 // Stack also lets vehicles keep their separation by height, which cables of different lengths allow: one
 // flies above the other, and mostly in its wake, which the flags say.
-func Stack(m *share.Model, s *solve.Solver) Formation { return find(m, s, true) }
+func Stack(m *share.Model, s *solve.Solver, goOn func() bool) Formation {
+	return find(m, s, goOn, true)
+}
 
-func find(m *share.Model, s *solve.Solver, heights bool) Formation {
+func find(m *share.Model, s *solve.Solver, goOn func() bool, heights bool) Formation {
 	nan := math.NaN()
 	out := Formation{T: nan, Free: nan, Bound: nan, Cost: nan, Nearest: nan}
 	if !m.Settled || !m.Cables || len(m.Craft) < 2 {
@@ -73,6 +79,9 @@ func find(m *share.Model, s *solve.Solver, heights bool) Formation {
 	}
 	out.Free, out.Bound = r.T, r.Bound
 	f := newFlock(m, s, heights)
+	if goOn != nil {
+		f.goOn = goOn
+	}
 	free := s.Settle(m.Even(0), r.T*(1+spare))
 	if free.Status == solve.Optimal {
 		f.take(free)
@@ -88,6 +97,9 @@ func find(m *share.Model, s *solve.Solver, heights bool) Formation {
 	for _, start := range f.starts() {
 		out.Tried++
 		t, parts := f.improve(start, best)
+		if out.Stopped = f.stopped; out.Stopped {
+			break
+		}
 		if parts == nil {
 			continue
 		}
@@ -103,12 +115,14 @@ func find(m *share.Model, s *solve.Solver, heights bool) Formation {
 		f.parts = parts
 		out.fill(f, Apart, t)
 	}
-	if out.Held == 0 {
+	if out.Held == 0 && !out.Stopped {
 		out.Status = None
 		out.Reason = f.noneReason(near, pair)
 		return out
 	}
-	out.Reason = f.apartReason(&out, near, pair)
+	if out.Held > 0 {
+		out.Reason = f.apartReason(&out, near, pair)
+	}
 	return out
 }
 

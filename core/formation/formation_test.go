@@ -86,7 +86,7 @@ func TestOneAttachment(t *testing.T) {
 			lengths[i] = 3.2
 		}
 		m := model(t, hung(lengths))
-		f := Find(m, solve.NewSolver())
+		f := Find(m, solve.NewSolver(), nil)
 		checked(t, "one attachment", m, f)
 		sin := 1.4 / (2 * 3.2 * math.Sin(math.Pi/float64(k)))
 		tan := sin / math.Sqrt(1-sin*sin)
@@ -110,11 +110,11 @@ func TestOneAttachment(t *testing.T) {
 func TestNoRoom(t *testing.T) {
 	p := hung([]float64{3, 3})
 	p.Limits.Separation = 2 * 3 * math.Sin(30*math.Pi/180) * 0.99
-	if f := Find(model(t, p), solve.NewSolver()); f.Status != Apart {
+	if f := Find(model(t, p), solve.NewSolver(), nil); f.Status != Apart {
 		t.Errorf("just room: %v, %s", f.Status, f.Reason)
 	}
 	p.Limits.Separation *= 1.02 / 0.99
-	if f := Find(model(t, p), solve.NewSolver()); f.Status != None || f.Parts != nil || !math.IsNaN(f.T) {
+	if f := Find(model(t, p), solve.NewSolver(), nil); f.Status != None || f.Parts != nil || !math.IsNaN(f.T) {
 		t.Errorf("just none: %v, %v, %s", f.Status, f.T, f.Reason)
 	} else {
 		t.Log(f.Reason)
@@ -124,7 +124,7 @@ func TestNoRoom(t *testing.T) {
 // Vehicles that hang far enough apart stay as they are, at no cost.
 func TestFarEnough(t *testing.T) {
 	m := model(t, hung([]float64{3, 3, 3}, vec.V3{1, 0, 0}, vec.V3{-0.5, 0.9, 0}, vec.V3{-0.5, -0.9, 0}))
-	f := Find(m, solve.NewSolver())
+	f := Find(m, solve.NewSolver(), nil)
 	checked(t, "far enough", m, f)
 	if f.Status != AsHung || f.Cost != 0 || len(f.Flags) > 0 {
 		t.Errorf("%v at a cost of %v, flags %v", f.Status, f.Cost, f.Flags)
@@ -136,7 +136,7 @@ func TestFarEnough(t *testing.T) {
 func TestSquareOpens(t *testing.T) {
 	const r = 0.6
 	m := model(t, hung([]float64{3, 3, 3, 3}, vec.V3{r, 0, 0}, vec.V3{0, r, 0}, vec.V3{-r, 0, 0}, vec.V3{0, -r, 0}))
-	f := Find(m, solve.NewSolver())
+	f := Find(m, solve.NewSolver(), nil)
 	checked(t, "square", m, f)
 	sin := (1.4/math.Sqrt2 - r) / 3
 	up := 1.5 * share.Gravity
@@ -153,19 +153,19 @@ func TestSquareOpens(t *testing.T) {
 func TestUnlikeLengths(t *testing.T) {
 	p := hung([]float64{3, 3.8})
 	m := model(t, p)
-	f := Find(m, solve.NewSolver())
+	f := Find(m, solve.NewSolver(), nil)
 	checked(t, "unlike", m, f)
 	want := scan(3, 3.8, 1.4, 80*m.Density/air.SeaLevelDensity)
 	if math.Abs(f.T-want) > 2e-5 {
 		t.Errorf("found %v, a scan gives %v", f.T, want)
 	}
-	stacked := Stack(m, solve.NewSolver())
+	stacked := Stack(m, solve.NewSolver(), nil)
 	checked(t, "unlike, stacked", m, stacked)
 	if !(stacked.T <= f.T+1e-9) {
 		t.Errorf("with heights %v, without %v", stacked.T, f.T)
 	}
 	m = model(t, hung([]float64{3, 4.5}))
-	f = Stack(m, solve.NewSolver())
+	f = Stack(m, solve.NewSolver(), nil)
 	checked(t, "above each other", m, f)
 	if f.Status != AsHung || f.Cost != 0 || !f.Stacked || len(f.Flags) != 3 || f.Flags[0].Upper != "B" || f.Flags[1].Kind != InWake || f.Flags[2].Kind != Reached {
 		t.Errorf("%v at a cost of %v, %+v", f.Status, f.Cost, f.Flags)
@@ -199,7 +199,7 @@ func TestExamples(t *testing.T) {
 		p, _ := example.Plan(e.Name)
 		m := model(t, p)
 		s := solve.NewSolver()
-		f := Find(m, s)
+		f := Find(m, s, nil)
 		checked(t, e.Name, m, f)
 		a := m.Share(s)
 		if m.Cables && a.Apart != nil && !(f.T <= a.T+1e-9) {
@@ -224,12 +224,12 @@ func TestLaws(t *testing.T) {
 	}
 	s := solve.NewSolver()
 	m := model(t, at(0))
-	f := Find(m, s)
+	f := Find(m, s, nil)
 	checked(t, "five", m, f)
-	if again := Find(m, solve.NewSolver()); f.T != again.T || f.Nearest != again.Nearest || f.Status != Apart {
+	if again := Find(m, solve.NewSolver(), nil); f.T != again.T || f.Nearest != again.Nearest || f.Status != Apart {
 		t.Errorf("%v: %v and %v", f.Status, f.T, again.T)
 	}
-	turned := Find(model(t, at(0.7)), s)
+	turned := Find(model(t, at(0.7)), s, nil)
 	if math.Abs(turned.T-f.T) > 1e-6*f.T {
 		t.Errorf("turned by 0.7 rad: %v, before %v", turned.T, f.T)
 	}
@@ -244,8 +244,24 @@ func BenchmarkFind(b *testing.B) {
 		s := solve.NewSolver()
 		b.Run(name, func(b *testing.B) {
 			for range b.N {
-				Find(m, s)
+				Find(m, s, nil)
 			}
 		})
+	}
+}
+
+// A search that is broken off says so, and keeps what it had.
+func TestBrokenOff(t *testing.T) {
+	m := model(t, hung([]float64{3, 3, 3}))
+	whole := Find(m, solve.NewSolver(), nil)
+	if whole.Stopped || whole.Status != Apart {
+		t.Fatalf("%v", whole.Status)
+	}
+	for _, most := range []int{0, 1, 30} {
+		asked := 0
+		f := Find(m, solve.NewSolver(), func() bool { asked++; return asked <= most })
+		if !f.Stopped || asked != most+1 || f.Held > 0 && !(f.T >= whole.T-1e-9 && f.Parts != nil) || f.Held == 0 && f.Status != NotAsked {
+			t.Errorf("broken off after %d: asked %d times, %d held, %v, %g", most, asked, f.Held, f.Status, f.T)
+		}
 	}
 }

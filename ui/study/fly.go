@@ -51,17 +51,22 @@ func (s *flies) Rest(t *Turn) {
 	if s.fresh(t) || !t.Opened(talk.Formation) || len(t.Plan.Team) > usual && s.wanted != t.Gen || !t.Rested() {
 		return
 	}
-	s.model, s.of, s.way = t.model(), t.Gen, t.word(wayChoice())
+	s.model, s.of = t.model(), 0
+	way := t.word(wayChoice())
 	if s.model != nil {
 		find := formation.Find
-		if s.way == above {
+		if way == above {
 			find = formation.Stack
 		}
-		s.found = find(s.model, solve.NewSolver())
+		s.found = find(s.model, solve.NewSolver(), t.GoOn)
 		loose := *s.model
 		loose.Plan.Limits.Separation = 0
-		s.free = formation.Find(&loose, solve.NewSolver())
+		s.free = formation.Find(&loose, solve.NewSolver(), t.GoOn)
+		if s.found.Stopped || s.free.Stopped {
+			return
+		}
 	}
+	s.of, s.way = t.Gen, way
 	s.tell(t)
 }
 

@@ -22,7 +22,7 @@ func TestEveryExamplesFormation(t *testing.T) {
 		p.ask(q, talk.Formation)
 		p.settle()
 		turn := &Turn{Question: Question{Ask: talk.Ask{Plan: q, Report: report.Build(q)}}}
-		f := formation.Find(turn.model(), solve.NewSolver())
+		f := formation.Find(turn.model(), solve.NewSolver(), nil)
 		gist, piece := reads(p.pieces[talk.Formation+"-gist"]), reads(p.pieces[talk.Formation])
 		if strings.Contains(piece, "NaN") || strings.Contains(gist, "grief") || !strings.Contains(piece, "chapter 17") {
 			t.Errorf("%s: %s %s", e.Name, gist, piece)

@@ -22,7 +22,7 @@ const (
 	Live = "live" // follows the plan while it moves
 	Long = "long"
 	Dice = "dice" // samples, which may take minutes
-	Slow = "slow" // what takes a second and cannot be broken off
+	Slow = "slow" // what takes a second or more
 )
 
 // The sections.
