@@ -41,6 +41,11 @@ func newStage(j *journey) *stage {
 	if j.score != nil && !math.IsInf(j.score.Ground, 0) {
 		s.lo[2] = math.Min(s.lo[2], j.score.Ground)
 	}
+	for _, o := range j.route.Openings {
+		for _, c := range corners4(o, 0) {
+			s.reach(c, 0.1)
+		}
+	}
 	if s.hi[1]-s.lo[1] > s.hi[0]-s.lo[0] {
 		s.sideways = true
 		s.high, s.top = fromEnd, sight{right: vec.V3{0, 1, 0}, up: vec.V3{-1, 0, 0}}
@@ -83,6 +88,7 @@ func (s *stage) draw() *vugu.VGNode {
 		text(pic, "wy-quiet", stageEdge/2, y+12, "z = 0")
 	}
 	s.boxes(pic)
+	s.openings(pic)
 	for _, v := range []sight{s.high, s.top} {
 		s.track(pic, v)
 	}
@@ -220,5 +226,5 @@ func (s *stage) words() string {
 }
 
 func (c *WayShow) caption() string {
-	return "From the side, and below it from above, to scale. The numbered points are the waypoints, with the payload’s outline there; dashed boxes are where the centre of mass stays; circles and strokes are the rotors’ reach."
+	return "From the side, and below it from above, to scale. The numbered points are the waypoints, with the payload’s outline there; dashed boxes are where the centre of mass stays; thick strokes are walls, with the opening between them and its clearance dotted; circles and strokes are the rotors’ reach."
 }

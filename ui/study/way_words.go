@@ -52,8 +52,24 @@ func (j *journey) settle() {
 	j.worst = int(math.Round(j.found.At / j.found.Duration() * float64(len(j.frames)-1)))
 }
 
-// outcome is the answer in a sentence.
+// outcome is the answer in a sentence, and what was watched and is not kept in another.
 func (j *journey) outcome() string {
+	text := j.pace()
+	for i, p := range j.watched.Passes {
+		if o := j.route.Openings[i]; p.Room < 0 {
+			text += " It does not pass opening " + digits(i+1) + ": it hits by " + j.units.Small(-p.Room) + "."
+		} else if p.Room < o.Clearance*(1-1e-9) {
+			text += " In opening " + digits(i+1) + " it keeps " + j.units.Small(p.Room) + " clear, not " + j.units.Small(o.Clearance) + "."
+		}
+	}
+	if least := j.model.Plan.Limits.Separation; j.watched.Least < least*(1-1e-9) {
+		text += " " + capital(j.watched.Who[0]) + " and " + j.watched.Who[1] + " come within " + j.units.Small(j.watched.Least) + "; " + j.units.Small(least) + " must be kept."
+	}
+	return text
+}
+
+// pace is how long it takes and what limits that.
+func (j *journey) pace() string {
 	if !j.found.Free {
 		switch {
 		case math.IsInf(j.found.Reach, 1):
@@ -101,7 +117,26 @@ func (j *journey) warns() []string {
 	if low < 0 && j.of.Way.Points[0].At[2] >= 0 {
 		list = append(list, "At "+lasts(when)+" the centre of mass is below z = 0, by "+j.units.Small(-low)+".")
 	}
+	if most := j.beyond(); j.model.Cables && j.found.Formed == nil && most > minded {
+		list = append(list, "A cable leans with the acceleration, so that its vehicle accelerates by up to about "+amount(most, "m/s²")+" more than its attachment where the acceleration changes. That is left out of a way without formations.")
+	}
 	return list
+}
+
+// minded is an acceleration that is worth a word, m/s² (common practice, no source).
+const minded = 0.5
+
+// beyond is about the most that a vehicle on a cable accelerates beyond its attachment, L |d⁴p/dt⁴|/g, (20.21), m/s².
+func (j *journey) beyond() float64 {
+	most := 0.0
+	for _, c := range j.model.Craft {
+		for _, f := range j.frames {
+			if !c.Rigid {
+				most = math.Max(most, c.Length*f.State.Snap.Norm()/share.Gravity)
+			}
+		}
+	}
+	return most
 }
 
 // lasts is a time of a way.
@@ -230,6 +265,9 @@ func (j *journey) lean(f way.Instant) float64 {
 		if i != j.lost(f.Time) && !math.IsNaN(p.CableAngle) && !(p.CableAngle <= most) {
 			most = p.CableAngle
 		}
+	}
+	if most < 1e-6 { // nothing but the rounding of a solve
+		return 0
 	}
 	return most
 }
