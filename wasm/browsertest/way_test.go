@@ -63,7 +63,7 @@ func TestAWayOnThePage(t *testing.T) {
 	p.wait(`document.getElementById("way-points").value.startsWith("0  0  0.6  90")`)
 }
 
-// Ten waypoints and four vehicles: how long the answer takes is printed.
+// Ten waypoints and four vehicles, as planned and in line at every second waypoint: how long the answer takes is printed.
 func TestThePaceOfAWay(t *testing.T) {
 	p := open(t, desktop, "")
 	p.example("Panel through")
@@ -72,6 +72,9 @@ func TestThePaceOfAWay(t *testing.T) {
 	p.write("way-boxes", "")
 	eval[any](p, `document.activeElement.blur()`)
 	p.wait(`document.getElementById("way-boxes").value.trim() === ""`)
+	p.write("way-openings", "")
+	eval[any](p, `document.activeElement.blur()`)
+	p.wait(`document.getElementById("way-openings").value.trim() === ""`)
 	p.write("way-points", "0 0 1 0\n2 1 2 0\n4 0 3 90\n6 2 2 90\n8 1 3 45\n8 4 4 0\n6 5 3 0\n4 4 2 -45\n2 5 2 -90\n0 4 1 -90")
 	eval[any](p, `document.activeElement.blur()`)
 	p.wait(`document.getElementById("way-points").value.split("\n").length === 11`)
@@ -79,4 +82,11 @@ func TestThePaceOfAWay(t *testing.T) {
 	p.click("way-find")
 	p.wait(`document.querySelectorAll("#way .wy-legs .tr").length === 10`)
 	t.Logf("%.0f ms from the click to the picture: %s", time.Since(start).Seconds()*1000, p.text("way-gist"))
+	p.write("way-points", "0 0 1 0\n2 1 2 0 - in-line\n4 0 3 90\n6 2 2 90 - in-line\n8 1 3 45\n8 4 4 0 - in-line\n6 5 3 0\n4 4 2 -45 - in-line\n2 5 2 -90\n0 4 1 -90")
+	eval[any](p, `document.activeElement.blur()`)
+	p.wait(`document.getElementById("way-points").value.includes("in-line\n4  0  3  90")`)
+	start = time.Now()
+	p.click("way-find")
+	p.wait(`document.querySelectorAll("#way .wy-forms .tr").length > 2`)
+	t.Logf("%.0f ms with formations: %s", time.Since(start).Seconds()*1000, p.text("way-gist"))
 }
