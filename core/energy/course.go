@@ -2,8 +2,6 @@ package energy
 
 import (
 	"math"
-	"strconv"
-	"strings"
 
 	"cohoist/core/share"
 	"cohoist/core/vec"
@@ -49,31 +47,4 @@ func flow(m *share.Model, i, j int, p share.Part, wind vec.V3) (across, through 
 	}
 	along := wind.Dot(axis)
 	return wind.Sub(axis.Scale(along)).Norm(), -along
-}
-
-// Working is how a route's figures come about, leg by leg.
-func (r Route) Working(s *Study) []Step {
-	var w working
-	sum, symbols := 0.0, []string{}
-	for n, f := range r.Legs {
-		if math.IsNaN(f.Energy) {
-			break
-		}
-		k := strconv.Itoa(n + 1)
-		sin, cos := math.Sincos(f.To * math.Pi / 180)
-		w.add("v_"+k, f.Air, "m/s", "THEORY (18.25)", "hypot(%v - %v*%v, %v - %v*%v)", s.model.Wind[0], f.Speed, cos, s.model.Wind[1], f.Speed, sin)
-		w.add("t_"+k, f.Time, "s", "distance over speed", "%v/%v", f.Distance, f.Speed)
-		power := f.Energy / f.Time
-		w.add("P_"+k, power, "W", "THEORY (18.5), every vehicle's", strings.TrimSuffix(strings.Repeat("%v + ", len(f.Power)), " + "), f.Power...)
-		w.add("E_"+k, f.Energy, "J", "power over time", "P_"+k+"*t_"+k)
-		sum += f.Energy
-		symbols = append(symbols, "E_"+k)
-	}
-	if r.Done && len(symbols) > 0 {
-		w.add("E", sum, "J", "the legs", strings.Join(symbols, " + "))
-		w.add("e", r.PerLoad, "J/(kg m)", "THEORY (18.27)", "E/(%v*%v)", s.model.Payload.Mass, r.Distance)
-		w.add("e_1", r.Single, "J/(kg m)", "THEORY (18.26): one vehicle with their mass, drag and discs", "%v", r.Single)
-		w.add("ratio", r.PerLoad/r.Single, "1", "the two compared", "e/e_1")
-	}
-	return w
 }

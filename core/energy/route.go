@@ -25,6 +25,7 @@ type Flown struct {
 	Charge      []float64 // left of every pack at its end
 	Status      solve.Status
 	effort      []float64 // thrust needed over that available, of every vehicle
+	single      single    // vehicle that flies it instead
 }
 
 // Route is what a route takes.
@@ -54,8 +55,8 @@ func (s *Study) Route(solver *solve.Solver, legs []Leg) Route {
 	}
 	single := 0.0
 	for _, leg := range legs {
-		f, alone := s.fly(solver, leg)
-		single += alone * f.Time
+		f := s.fly(solver, leg)
+		single += f.single.Power * f.Time
 		out.Legs = append(out.Legs, f)
 		if f.Status != solve.Optimal || math.IsNaN(f.Energy) {
 			out.At = out.Distance
@@ -76,13 +77,13 @@ func (s *Study) Route(solver *solve.Solver, legs []Leg) Route {
 	return out
 }
 
-// fly works out one leg, and the power of the single vehicle on it.
-func (s *Study) fly(solver *solve.Solver, leg Leg) (f Flown, single float64) {
+// fly works out one leg.
+func (s *Study) fly(solver *solve.Solver, leg Leg) Flown {
 	m, air := s.meets(leg)
 	a, _ := Share(m, solver)
-	f = Flown{Leg: leg, Air: air, Time: leg.Distance / leg.Speed, Energy: math.NaN(), Utilisation: a.T, Status: a.Status}
+	f := Flown{Leg: leg, Air: air, Time: leg.Distance / leg.Speed, Energy: math.NaN(), Utilisation: a.T, Status: a.Status, single: s.alone(m)}
 	if a.Status != solve.Optimal {
-		return f, math.NaN()
+		return f
 	}
 	sum := 0.0
 	for i, p := range a.Parts {
@@ -91,7 +92,7 @@ func (s *Study) fly(solver *solve.Solver, leg Leg) (f Flown, single float64) {
 		sum += f.Power[i]
 	}
 	f.Energy = sum * f.Time
-	return f, s.alone(m)
+	return f
 }
 
 // meets is the model in the wind that the team feels on a leg, and that wind's speed.
@@ -124,25 +125,37 @@ func (s *Study) drain(r *Route, charge []float64) float64 {
 	return part
 }
 
-// alone is the electric power of one vehicle with the mass, discs and drag of payload and team, its rotors and drive as good as theirs
-// by disc area, one set of avionics, W, (18.26).
-func (s *Study) alone(m *share.Model) float64 {
-	v := m.Wind.Norm()
-	drag := dragOf(m)
-	weight := m.Mass * share.Gravity
-	var one Rotor
-	avionics := 0.0
+// single is one vehicle in place of payload and team, (18.26).
+type single struct {
+	Rotor
+	Weight, Drag float64 // N
+	Air          float64 // m/s
+	Avionics     float64 // W
+	Power        float64 // W, electric
+}
+
+// alone is one vehicle with the mass, discs and drag of payload and team, its rotors and drive as good as theirs
+// by disc area, one set of avionics, (18.26).
+func (s *Study) alone(m *share.Model) single {
+	one := single{Weight: m.Mass * share.Gravity, Drag: dragOf(m), Air: m.Wind.Norm()}
 	for i, k := range s.craft {
 		area := k.rotor.Area * float64(len(m.Craft[i].Rotors))
 		one.Area += area
 		one.FigureOfMerit += k.rotor.FigureOfMerit * area
 		one.DriveEfficiency += k.rotor.DriveEfficiency * area
-		avionics += k.avionics / float64(len(s.craft))
+		one.Avionics += k.avionics / float64(len(s.craft))
 	}
 	one.FigureOfMerit /= one.Area
 	one.DriveEfficiency /= one.Area
-	thrust := math.Hypot(weight, drag)
-	return one.Electric(thrust, s.Density, v*weight/thrust, v*drag/thrust) + avionics // (18.26)
+	thrust, across, through := one.flow()
+	one.Power = one.Electric(thrust, s.Density, across, through) + one.Avionics // (18.26)
+	return one
+}
+
+// flow is the thrust (N) that holds weight and drag, and the air along and down through the discs, m/s.
+func (one single) flow() (thrust, across, through float64) {
+	thrust = math.Hypot(one.Weight, one.Drag)
+	return thrust, one.Air * one.Weight / thrust, one.Air * one.Drag / thrust
 }
 
 // dragOf is the drag of payload and vehicles along the wind, N.

@@ -473,12 +473,14 @@ func (c *Bench) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 		{
 			vgparent := vgn
 			_ = vgparent
-			vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "button", Attr: []vugu.VGAttribute{{Namespace: "", Key: "type", Val: "button"}}}
-			vgparent.AppendChild(vgn)
-			vgn.AddAttrInterface("data-do", c.do("use"))
-			vgn.AddAttrInterface("disabled", c.sheet.table == nil)
-			vgn.AddAttrInterface("id", benchID(c.place, "use"))
-			vgn.SetInnerHTML(useWords(c.Class))
+			if c.sheet.text != "" {
+				vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "button", Attr: []vugu.VGAttribute{{Namespace: "", Key: "type", Val: "button"}}}
+				vgparent.AppendChild(vgn)
+				vgn.AddAttrInterface("data-do", c.do("use"))
+				vgn.AddAttrInterface("disabled", c.sheet.table == nil)
+				vgn.AddAttrInterface("id", benchID(c.place, "use"))
+				vgn.SetInnerHTML(useWords(c.Class))
+			}
 			if c.inPlan > 0 {
 				vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "button", Attr: []vugu.VGAttribute{{Namespace: "", Key: "type", Val: "button"}}}
 				vgparent.AppendChild(vgn)
@@ -1461,7 +1463,7 @@ func (c *Energy) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 							vgn.SetInnerHTML(r.Now)
 							vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "num"}}}
 							vgparent.AppendChild(vgn)
-							vgn.AddAttrInterface("data-name", c.shares()[1])
+							vgn.AddAttrInterface("data-name", "Thrust "+c.shares()[1])
 							vgn.SetInnerHTML(r.Then)
 							vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "num"}}}
 							vgparent.AppendChild(vgn)
@@ -1469,7 +1471,7 @@ func (c *Energy) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 							vgn.SetInnerHTML(r.Holds)
 							vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "num"}}}
 							vgparent.AppendChild(vgn)
-							vgn.AddAttrInterface("data-name", c.shares()[1])
+							vgn.AddAttrInterface("data-name", "Holds "+c.shares()[1])
 							vgn.SetInnerHTML(r.Held)
 						}
 						{

@@ -6,6 +6,7 @@ import (
 	"cohoist/core/bench"
 	"cohoist/core/energy"
 	"cohoist/core/plan"
+	"cohoist/core/unit"
 	"cohoist/ui/format"
 )
 
@@ -22,7 +23,7 @@ func coefForm(t *Turn, class string) []Choice {
 	key := "coef." + digest([]string{class}) + "."
 	across := "twice the radius"
 	if r := t.Plan.Vehicles[class].RotorRadius; r > 0 {
-		across = t.Units.Show(format.Length, 2*r)
+		across = unit.Figures(2*r/unit.Scale(t.Units.Length), 3)
 	}
 	return []Choice{
 		{Name: key + "ct", Label: "C_T, of thrust", Help: "Thrust over ρ n² D⁴, n in revolutions a second, standing still.", Until: "not said", Low: 1e-4, High: 1},

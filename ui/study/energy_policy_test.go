@@ -1,6 +1,8 @@
 package study
 
 import (
+	"math"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -28,7 +30,7 @@ func TestLongestHold(t *testing.T) {
 	g := opened(t, p, talk.Energy)
 	piece := letters(g.pieces[talk.Energy])
 	for _, want := range []string{
-		"The plan shares for the longest hold: " + format.Span(r.Team.Hold) + " instead of " + format.Span(before.Team.Hold) + " with even effort.",
+		"The plan shares for the longest hold: " + format.Span(r.Team.Hold) + ", " + strconv.Itoa(int(math.Round(100*(r.Team.Hold/before.Team.Hold-1)))) + "\u202f% longer than with even effort.",
 		"Thrust with even effort", "the plan’s", format.SI.Show(format.Force, r.Vehicles[1].Thrust), format.SI.Show(format.Force, before.Vehicles[1].Thrust)} {
 		if !strings.Contains(piece, want) {
 			t.Errorf("%q is not said:\n%s", want, piece)

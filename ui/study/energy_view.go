@@ -160,7 +160,7 @@ func (c *Energy) evenSays() string {
 	case c.planned && !c.gains():
 		return "The plan shares for the longest hold, which gains nothing worth a word over even effort."
 	case c.planned:
-		return "The plan shares for the longest hold: " + format.Span(c.now.Even.Hold) + " instead of " + format.Span(c.now.Hold) + " with even effort. Nobody needs more of its thrust than the limit, or than with even effort where that is more."
+		return "The plan shares for the longest hold: " + format.Span(c.now.Even.Hold) + ", " + strconv.Itoa(int(math.Round(100*(c.now.Even.Gain-1)))) + "\u202f% longer than with even effort. Nobody needs more of its thrust than the limit, or than with even effort where that is more."
 	case !c.gains():
 		return c.now.Even.Sentence()
 	}

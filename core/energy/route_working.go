@@ -1,0 +1,60 @@
+package energy
+
+import (
+	"math"
+	"strconv"
+	"strings"
+)
+
+// Working is how a route's figures come about, leg by leg.
+func (r Route) Working(s *Study) []Step {
+	var w working
+	sum, legs, alone := 0.0, []string{}, []string{}
+	for n, f := range r.Legs {
+		if math.IsNaN(f.Energy) {
+			break
+		}
+		k := strconv.Itoa(n + 1)
+		sin, cos := math.Sincos(f.To * math.Pi / 180)
+		w.add("v_"+k, f.Air, "m/s", "THEORY (18.25)", "hypot(%v - %v*%v, %v - %v*%v)", s.model.Wind[0], f.Speed, cos, s.model.Wind[1], f.Speed, sin)
+		w.add("t_"+k, f.Time, "s", "distance over speed", "%v/%v", f.Distance, f.Speed)
+		power := f.Energy / f.Time
+		w.add("P_"+k, power, "W", "THEORY (18.5), every vehicle's", strings.TrimSuffix(strings.Repeat("%v + ", len(f.Power)), " + "), f.Power...)
+		w.add("E_"+k, f.Energy, "J", "power over time", "P_"+k+"*t_"+k)
+		sum += f.Energy
+		legs, alone = append(legs, "E_"+k), append(alone, "S_"+k+"*t_"+k)
+	}
+	if !r.Done || len(legs) == 0 {
+		return w
+	}
+	w.add("E", sum, "J", "the legs", strings.Join(legs, " + "))
+	w.add("e", r.PerLoad, "J/(kg m)", "THEORY (18.27)", "E/(%v*%v)", s.model.Payload.Mass, r.Distance)
+	if math.IsNaN(r.Single) {
+		return w
+	}
+	r.singleSteps(&w, s)
+	w.add("e_1", r.Single, "J/(kg m)", "THEORY (18.26): one vehicle with their mass, drag and discs", "("+strings.Join(alone, " + ")+")/(%v*%v)", s.model.Payload.Mass, r.Distance)
+	w.add("ratio", r.PerLoad/r.Single, "1", "the two compared", "e/e_1")
+	return w
+}
+
+// singleSteps work out the power of the one vehicle on every leg.
+func (r Route) singleSteps(w *working, s *Study) {
+	one := r.Legs[0].single
+	w.add("A", one.Area, "m²", "THEORY (18.26): all discs", "%v", one.Area)
+	w.add("FM", one.FigureOfMerit, "1", "THEORY (18.26): by disc area", "%v", one.FigureOfMerit)
+	w.add("eta", one.DriveEfficiency, "1", "THEORY (18.26): by disc area", "%v", one.DriveEfficiency)
+	w.add("k", math.Min(InducedFactor, 1/one.FigureOfMerit), "1", "common practice, no source", "min(%v, 1/FM)", InducedFactor)
+	w.add("W", one.Weight, "N", "payload and team", "%v", one.Weight)
+	for n, f := range r.Legs {
+		one, k := f.single, strconv.Itoa(n+1)
+		thrust, across, through := one.flow()
+		h := Hover(thrust, one.Area, s.Density)
+		v, _ := Induced(h, across, through)
+		w.add("D_"+k, one.Drag, "N", "THEORY (3.4): payload and vehicles", "%v", one.Drag)
+		w.add("T_"+k, thrust, "N", "holds weight and drag", "hypot(W, D_"+k+")")
+		w.add("h_"+k, h, "m/s", "THEORY (18.1)", "sqrt(T_"+k+"/(2*%v*A))", s.Density)
+		w.add("i_"+k, v, "m/s", "THEORY (18.4), put back into itself", "h_"+k+"*h_"+k+"/hypot(v_"+k+"*W/T_"+k+", v_"+k+"*D_"+k+"/T_"+k+" + %v)", v)
+		w.add("S_"+k, one.Power, "W", "THEORY (18.5), (18.26)", "T_"+k+"*(k*i_"+k+" + (1/FM - k)*h_"+k+" + v_"+k+"*D_"+k+"/T_"+k+")/eta + %v", one.Avionics)
+	}
+}
