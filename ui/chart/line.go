@@ -105,7 +105,7 @@ func (c *Line) axes(pic *vugu.VGNode, x, y scale) {
 	path(pic, "ch-axis", axis)
 	label(pic, "ch-mid", (left+width-right)/2, height-6, c.X.Title)
 	if c.Y.Title != "" {
-		label(pic, "ch-quiet", width-right+6, top-6, c.Y.Title)
+		label(pic, "ch-quiet", left-38, top-9, c.Y.Title) // over the axis, clear of the names of the series
 	}
 }
 

@@ -1069,7 +1069,7 @@ func (c *EnergyForm) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 				vgparent.AppendChild(vgn)
 				vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "h3", Attr: []vugu.VGAttribute(nil)}
 				vgparent.AppendChild(vgn)
-				vgn.SetInnerHTML("A static test of one rotor of " + f.Class)
+				vgn.SetInnerHTML("Or by a static test of one rotor of " + f.Class)
 				vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t\t"}
 				vgparent.AppendChild(vgn)
 				vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "p", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "hint"}}}
@@ -1317,7 +1317,7 @@ func (c *Energy) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 							vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute{{Namespace: "", Key: "data-name", Val: "Can, full → at the end"}}}
 							vgparent.AppendChild(vgn)
 							vgn.SetInnerHTML(r.Can)
-							vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute{{Namespace: "", Key: "data-name", Val: "To spare, full → at the end"}}}
+							vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute{{Namespace: "", Key: "data-name", Val: "To spare"}}}
 							vgparent.AppendChild(vgn)
 							vgn.SetInnerHTML(r.Spare)
 						}

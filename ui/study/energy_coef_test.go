@@ -5,6 +5,7 @@ import (
 	"strings"
 	"testing"
 
+	"cohoist/core/plan"
 	"cohoist/ui/talk"
 )
 
@@ -62,5 +63,29 @@ func TestCurveByFigures(t *testing.T) {
 	p.Vehicles["field-quad"] = c
 	if got := opened(t, p, talk.Energy).pieces["energy-bench-0"]; strings.Contains(got, "<svg") {
 		t.Error(got)
+	}
+}
+
+// What works outside the rows of a test is said, once for those alike, and is not drawn.
+func TestOutsideTheRows(t *testing.T) {
+	p := named(t, "beam-pair")
+	c := p.Vehicles["field-quad"]
+	c.Bench = []plan.Bench{{Thrust: 2, Power: 15}, {Thrust: 6, Power: 60}, {Thrust: 10, Power: 130}}
+	p.Vehicles["field-quad"] = c
+	text := letters(opened(t, p, talk.Energy).pieces["energy-bench-0"])
+	if !strings.Contains(text, "A and B need 13.2\u202fN, outside the rows: the power would not be known.") || strings.Contains(text, "works at") || strings.Contains(text, "in the lift") {
+		t.Error(text)
+	}
+}
+
+// Where one large vehicle can carry the payload at all, its figure is drawn as the line that the teams fall below.
+func TestOneLargeIsDrawn(t *testing.T) {
+	g := opened(t, named(t, "crate-ring"), talk.Sizes)
+	if strings.Contains(g.pieces[talk.Sizes], "one large</text>") {
+		t.Error("one that can't is drawn")
+	}
+	g.set(map[string]string{"sizes.law": "froude"})
+	if piece := g.pieces[talk.Sizes]; !strings.Contains(piece, "one large") || !strings.Contains(piece, "they beat one large, as strong") {
+		t.Error(letters(piece))
 	}
 }

@@ -8,6 +8,7 @@ import (
 	"cohoist/core/bench"
 	"cohoist/core/energy"
 	"cohoist/core/plan"
+	"cohoist/core/share"
 	"cohoist/core/unit"
 	"cohoist/ui/chart"
 	"cohoist/ui/format"
@@ -119,16 +120,33 @@ func (c *Bench) words() string {
 	least, most := c.span()
 	text, outside := "By figure of merit and drive, in standard air at rest, up to "+c.Units.Show(format.Force, most)+".", "more than a rotor can."
 	if c.table != nil {
-		text, outside = several(len(c.table.Rows), "row", "rows")+" from "+c.Units.Show(format.Force, least)+" to "+c.Units.Show(format.Force, most)+".", "outside the rows: its power would not be known."
+		text, outside = several(len(c.table.Rows), "row", "rows")+" from "+c.Units.Show(format.Force, least)+" to "+c.Units.Show(format.Force, most)+".", "outside the rows: the power would not be known."
 	}
+	beyond := map[string][]string{} // by the thrust as it is written
+	var order []string
 	for _, v := range c.at {
+		force := c.Units.Show(format.Force, v.Thrust)
 		if w, ok := c.power(v.Thrust); ok {
-			text += " " + v.ID + " works at " + c.Units.Show(format.Force, v.Thrust) + " and " + watts(w) + "."
-		} else {
-			text += " " + v.ID + " needs " + c.Units.Show(format.Force, v.Thrust) + ", " + outside
+			text += " " + v.ID + " works at " + force + " and " + watts(w) + "."
+			continue
 		}
+		if beyond[force] == nil {
+			order = append(order, force)
+		}
+		beyond[force] = append(beyond[force], v.ID)
+	}
+	for _, force := range order {
+		text += " " + share.List(beyond[force]) + needs(len(beyond[force])) + force + ", " + outside
 	}
 	return text
+}
+
+// needs is the verb of one or more vehicles.
+func needs(n int) string {
+	if n == 1 {
+		return " needs "
+	}
+	return " need "
 }
 
 // remarks are what is to be said of the file.

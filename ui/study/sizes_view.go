@@ -39,7 +39,7 @@ func (c *Sizes) charts() []vugu.Builder {
 	if c.law == energy.Froude {
 		names[0], names[1] = names[1], names[0]
 	}
-	line := func(title, sign string, scale float64, log bool, of func(energy.Size) float64) vugu.Builder {
+	line := func(title, sign string, scale float64, log, against bool, of func(energy.Size) float64) vugu.Builder {
 		l := &chart.Line{Title: title, X: chart.Axis{Title: "vehicles", Whole: true}, Y: chart.Axis{Title: sign, Zero: !log, Log: log}, Now: float64(c.now), NowName: "the plan"}
 		for i, list := range [][]energy.Size{c.list, c.others} {
 			s := chart.Series{Name: names[i]}
@@ -51,13 +51,29 @@ func (c *Sizes) charts() []vugu.Builder {
 			l.Series = append(l.Series, s)
 			l.Summary += summary(s, sign)
 		}
+		if one := of(c.list[0]) / scale; against && figureOf(one) && c.varies(of) {
+			n := len(c.list)
+			l.Series = append(l.Series, chart.Series{Name: "one large", Bare: true, X: []float64{1, float64(n)}, Y: []float64{one, one}})
+			l.Summary += "Below " + amount(one, sign) + " they beat one large, " + names[0] + ". "
+		}
 		return l
 	}
 	return []vugu.Builder{
-		line("All vehicles weigh", c.Units.Mass, unit.Scale(c.Units.Mass), false, func(s energy.Size) float64 { return s.Mass }),
-		line("Power in hover", "W", 1, false, func(s energy.Size) float64 { return s.Power }),
-		line("One alone turns so much faster than "+c.name, "×", 1, true, func(s energy.Size) float64 { return s.Angular }),
+		line("All vehicles weigh", c.Units.Mass, unit.Scale(c.Units.Mass), false, true, func(s energy.Size) float64 { return s.Mass }),
+		line("Power in hover", "W", 1, false, true, func(s energy.Size) float64 { return s.Power }),
+		line("One alone turns so much faster than "+c.name, "×", 1, true, false, func(s energy.Size) float64 { return s.Angular }),
 	}
+}
+
+// varies tells that a figure of the chosen law is not the same for every team.
+func (c *Sizes) varies(of func(energy.Size) float64) bool {
+	first := of(c.list[0])
+	for _, z := range c.list {
+		if math.Abs(of(z)-first) > 1e-9*first {
+			return true
+		}
+	}
+	return false
 }
 
 // summary is a series in words.

@@ -50,3 +50,43 @@ func TestHowLongTheyHold(t *testing.T) {
 	p.click("undo")
 	says("The plan has no static test of field-quad.")
 }
+
+// The longest hold is a way to share that the sentence offers: verdict, drawing and section follow, undo brings even effort back, and where packs are not
+// known the page says what lacks and gets it. A propeller's coefficients are used by a button.
+func TestTheLongestHold(t *testing.T) {
+	p := open(t, desktop, "")
+	p.example("Crate of lamp")
+	p.wait(`document.getElementById("fact-hold").textContent.includes("E ends first")`)
+	p.choose("s-policy", "equal-endurance")
+	p.wait(`document.getElementById("fact-hold").textContent.includes("A ends first")`)
+	p.wait(`document.body.textContent.includes("The load is shared for equal endurance: it is held for 11 min, 1 % longer than with even effort.")`)
+	p.do(chromedp.Click(chromedp.CSS("#fact-hold button")))
+	p.wait(`document.querySelector("#energy-even-1 summary") !== null && document.getElementById("energy-even").textContent.includes("The plan shares for the longest hold")`)
+	p.do(chromedp.Click(chromedp.CSS("#energy-even-1 > summary")))
+	p.wait(`document.querySelector("#energy-even-1 .steps").getBoundingClientRect().height > 100`)
+	eval[any](p, `document.querySelectorAll("#energy .fold").forEach(g => { g.open = true })`)
+	if bad := eval[string](p, contrast); bad != "" {
+		t.Error(bad)
+	}
+	p.write("f-vehicles-field-quad-battery-capacity-ah", "")
+	eval[any](p, `document.activeElement.blur()`)
+	p.wait(`document.body.textContent.includes("vehicles.field-quad.battery.energy_wh is missing")`)
+	p.write("f-vehicles-field-quad-battery-energy-wh", "200")
+	eval[any](p, `document.activeElement.blur()`)
+	p.wait(`document.getElementById("fact-hold") !== null && document.getElementById("fact-hold").textContent.includes("min")`)
+	coef := func(name string) string {
+		return eval[string](p, `[...document.querySelectorAll("[id^='set-energy-coef']")].map(e => e.id).find(id => id.endsWith(".`+name+`"))`)
+	}
+	p.write(coef("ct"), "0.1")
+	eval[any](p, `document.activeElement.blur()`)
+	p.wait(`document.getElementById("energy").textContent.includes("Both C_T and C_P are wanted.")`)
+	p.write(coef("cp"), "0.04")
+	eval[any](p, `document.activeElement.blur()`)
+	p.wait(`document.getElementById("energy-bench-0-coef-use") !== null`)
+	p.click("energy-bench-0-coef-use")
+	p.wait(`document.getElementById("f-vehicles-field-quad-figure-of-merit").value === "0.630783"`)
+	for range 2 {
+		p.click("undo")
+	}
+	p.wait(`document.body.textContent.includes("vehicles.field-quad.battery.energy_wh is missing")`)
+}
