@@ -33,6 +33,8 @@ const (
 type pilot struct {
 	vehicle share.Craft
 	inertia vec.M3
+	wind    vec.V3  // of the plan, m/s
+	air     float64 // ½ ρ C_d A, kg/m
 	yaw     float64 // beside the payload's heading
 	felt    vec.V3  // pull beside the plan, noticed, N
 	give    vec.V3  // how far its place has yielded, m
@@ -71,9 +73,15 @@ func (p *pilot) place(own *Pose, pull vec.V3, others []vec.V3, a aim, separation
 		}
 	}
 	m := p.vehicle.Vehicle.Mass
-	p.force = p.limit(acc.Add(vec.V3{0, 0, share.Gravity}).Scale(m).Add(a.pull).Sub(p.felt.Scale(answered))) // (21.11)
+	p.force = p.limit(acc.Add(vec.V3{0, 0, share.Gravity}).Scale(m).Add(a.pull).Sub(p.drag(a.velocity)).Sub(p.felt.Scale(answered))) // (21.11)
 	p.size = p.force.Norm()
 	p.heading = a.heading + p.yaw
+}
+
+// drag is that of the vehicle in the plan's wind as it should move, N, level axes, (3.4).
+func (p *pilot) drag(velocity vec.V3) vec.V3 {
+	v := p.wind.Sub(velocity)
+	return v.Scale(p.air * sqrt(v.Dot(v)))
 }
 
 // limit keeps the wanted thrust within what the vehicle has: height before place, and never beyond its tilt.

@@ -161,13 +161,14 @@ func (r *Rehearsal) seat(w *World, i int) {
 	line.Stiffness = math.Min(axial/line.Length, both*fastest*fastest)
 	r.steps = max(r.steps, int(math.Ceil(math.Sqrt(line.Stiffness/both)/(stride*motorRate))))
 	line.Damping = 2 * light * math.Sqrt(line.Stiffness*both)
-	thrust := first.Pulls[i].Add(vec.V3{0, 0, c.Vehicle.Mass * share.Gravity})
+	own := pilot{vehicle: c, inertia: c.Vehicle.Inertia, yaw: yaw, wind: r.m.Wind, air: r.m.Density * a / 2}
+	thrust := first.Pulls[i].Add(vec.V3{0, 0, c.Vehicle.Mass * share.Gravity}).Sub(own.drag(vec.V3{}))
 	hover := Push{Force: vec.V3{0, 0, thrust.Norm()}}
 	w.Bodies = append(w.Bodies, Body{Mass: c.Vehicle.Mass, Inertia: c.Vehicle.Inertia, DragArea: vec.V3{a, a, a},
 		Feet: []vec.V3{{}}, lag: motorLag, push: hover, target: hover})
 	at := first.Places[i].Sub(first.Pulls[i].Unit().Scale((pull - first.Pulls[i].Norm()) / line.Stiffness))
 	w.Poses = append(w.Poses, Pose{At: at, Attitude: times(align(vec.V3{0, 0, 1}, thrust.Unit()), about(first.Heading+yaw))})
-	r.crew[i] = member{body: body, line: len(w.Lines), most: pull, pilot: pilot{vehicle: c, inertia: c.Vehicle.Inertia, yaw: yaw}}
+	r.crew[i] = member{body: body, line: len(w.Lines), most: pull, pilot: own}
 	w.Lines = append(w.Lines, line)
 }
 
