@@ -26,6 +26,8 @@ type Flown struct {
 	Status      solve.Status
 	effort      []float64 // thrust needed over that available, of every vehicle
 	single      single    // vehicle that flies it instead
+	model       *share.Model
+	parts       []share.Part
 }
 
 // Route is what a route takes.
@@ -85,6 +87,7 @@ func (s *Study) fly(solver *solve.Solver, leg Leg) Flown {
 	if a.Status != solve.Optimal {
 		return f
 	}
+	f.model, f.parts = m, a.Parts
 	sum := 0.0
 	for i, p := range a.Parts {
 		f.Power = append(f.Power, s.power(m, i, p))

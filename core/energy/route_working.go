@@ -19,7 +19,12 @@ func (r Route) Working(s *Study) []Step {
 		w.add("v_"+k, f.Air, "m/s", "THEORY (18.25)", "hypot(%v - %v*%v, %v - %v*%v)", s.model.Wind[0], f.Speed, cos, s.model.Wind[1], f.Speed, sin)
 		w.add("t_"+k, f.Time, "s", "distance over speed", "%v/%v", f.Distance, f.Speed)
 		power := f.Energy / f.Time
-		w.add("P_"+k, power, "W", "THEORY (18.5), every vehicle's", strings.TrimSuffix(strings.Repeat("%v + ", len(f.Power)), " + "), f.Power...)
+		each := make([]string, len(f.Power))
+		for i := range f.Power {
+			each[i] = "P_" + k + "_" + strconv.Itoa(i+1)
+			s.legSteps(&w, each[i], f, i)
+		}
+		w.add("P_"+k, power, "W", "every vehicle's", strings.Join(each, " + "))
 		w.add("E_"+k, f.Energy, "J", "power over time", "P_"+k+"*t_"+k)
 		sum += f.Energy
 		legs, alone = append(legs, "E_"+k), append(alone, "S_"+k+"*t_"+k)
@@ -36,6 +41,43 @@ func (r Route) Working(s *Study) []Step {
 	w.add("e_1", r.Single, "J/(kg m)", "THEORY (18.26): one vehicle with their mass, drag and discs", "("+strings.Join(alone, " + ")+")/(%v*%v)", s.model.Payload.Mass, r.Distance)
 	w.add("ratio", r.PerLoad/r.Single, "1", "the two compared", "e/e_1")
 	return w
+}
+
+// legSteps work out the power of vehicle i on a leg, rotor by rotor where they differ.
+func (s *Study) legSteps(w *working, symbol string, f Flown, i int) {
+	k, id := s.craft[i], s.model.Craft[i].ID
+	wind := f.model.Attitude.T().Mul(f.model.Wind)
+	rotors := f.parts[i].Rotor
+	alike := true
+	for _, u := range rotors {
+		alike = alike && math.Abs(u-rotors[0]) <= 1e-12*math.Abs(rotors[0])
+	}
+	if alike && len(rotors) > 0 {
+		rotors = rotors[:1]
+	}
+	terms, numbers := []string{}, []float64{}
+	for j, u := range rotors {
+		across, through := flow(f.model, i, j, f.parts[i], wind)
+		u = math.Max(u, 0)
+		h := Hover(u, k.rotor.Area, s.Density)
+		v, fits := Induced(h, across, through)
+		if k.rotor.table != nil || !fits || u == 0 {
+			terms, numbers = append(terms, "%v"), append(numbers, k.rotor.Electric(u, s.Density, across, through))
+			continue
+		}
+		most := math.Min(InducedFactor, 1/k.rotor.FigureOfMerit)
+		terms = append(terms, "%v*(%v*%v + (1/%v - %v)*%v + %v)/%v")
+		numbers = append(numbers, u, most, v, k.rotor.FigureOfMerit, most, h, through, k.rotor.DriveEfficiency)
+	}
+	text := strings.Join(terms, " + ")
+	if alike {
+		text = strconv.Itoa(len(f.parts[i].Rotor)) + "*(" + text + ")"
+	}
+	source := id + ", THEORY (18.5): u*(k*v + (1/FM - k)*v_h + v_n)/eta"
+	if k.rotor.table != nil {
+		source = id + ", static test, THEORY (19.1), (18.6)"
+	}
+	w.add(symbol, f.Power[i], "W", source, text+" + %v", append(numbers, k.avionics)...)
 }
 
 // singleSteps work out the power of the one vehicle on every leg.

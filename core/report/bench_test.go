@@ -14,10 +14,16 @@ func BenchmarkBuild(b *testing.B) {
 	if len(faults) > 0 {
 		b.Fatal(faults)
 	}
+	even := deck // shared for equal endurance, one pack worn
+	even.Vehicles = map[string]plan.Class{"field-quad": deck.Vehicles["field-quad"]}
+	even.Team = append([]plan.Member(nil), deck.Team...)
+	worn := deck.Vehicles[deck.Team[2].Vehicle]
+	worn.Battery.Energy, worn.Battery.Charge = 0.7*worn.Battery.Energy, 0.7*worn.Battery.Charge
+	even.Vehicles["worn"], even.Team[2].Vehicle, even.Policy = worn, "worn", plan.EqualEndurance
 	for _, c := range []struct {
 		name string
 		p    plan.Plan
-	}{{"eight cables", ring(8, plan.Cable)}, {"eight rigid", ring(8, plan.Rigid)}, {"deck of eight", deck}} {
+	}{{"eight cables", ring(8, plan.Cable)}, {"eight rigid", ring(8, plan.Rigid)}, {"deck of eight", deck}, {"deck for the longest hold", even}} {
 		b.Run(c.name, func(b *testing.B) {
 			b.ReportAllocs()
 			for range b.N {
