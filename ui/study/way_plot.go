@@ -34,6 +34,9 @@ func (j *journey) strips() []strip {
 		list = append(list, strip{"Cable that leans most", "wy-c", j.lean, j.model.Plan.Limits.Cone * math.Pi / 180, false, inDegrees})
 	}
 	if j.name != planned {
+		if !j.model.Cables {
+			list = append(list, strip{"Payload tilts", "wy-c", func(f way.Instant) float64 { return math.Acos(min(1, max(-1, f.Motion.Attitude[2][2]))) }, math.NaN(), false, inDegrees})
+		}
 		return append(list, strip{"Payload off its way", "wy-d", j.off, math.NaN(), false, j.units.Small})
 	}
 	tilt := math.Inf(1)
