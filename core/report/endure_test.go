@@ -104,7 +104,7 @@ func TestEqualEnduranceNeedsPacks(t *testing.T) {
 	}
 	p.Policy = plan.EqualEndurance
 	r := report.Build(p)
-	want := "The plan does not say enough to answer: vehicles.field-quad.figure_of_merit and vehicles.field-quad.battery.energy_wh are missing."
+	want := "The plan does not say enough to answer: vehicles.field-quad.figure_of_merit and vehicles.field-quad.battery.energy_wh are missing. Only sharing for equal endurance needs that: say what feeds the vehicles, or share another way."
 	if r.Verdict != report.NeedsInput || r.Sentence != want || !math.IsNaN(r.Vehicles[0].Thrust) {
 		t.Errorf("%s: %s, thrust %g", r.Verdict, r.Sentence, r.Vehicles[0].Thrust)
 	}

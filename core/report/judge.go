@@ -7,6 +7,7 @@ import (
 
 	"cohoist/core/air"
 	"cohoist/core/check"
+	"cohoist/core/energy"
 	"cohoist/core/plan"
 )
 
@@ -34,6 +35,9 @@ func (r *Report) judge(f check.Facts, massError error) {
 	if massError != nil || f.Model == nil {
 		r.Verdict, r.Governing = NeedsInput, "balance"
 		r.Sentence = "The plan does not say enough to answer: " + lacks(r.Missing, massError) + "."
+		if massError == nil && len(r.Missing) == len(energy.Lacking(f.Plan)) {
+			r.Sentence += " Only sharing for equal endurance needs that: say what feeds the vehicles, or share another way."
+		}
 		return
 	}
 	if worst < 0 {
