@@ -14,11 +14,7 @@ type Even struct {
 	Hold     float64 // s: until the first ends
 	Gain     float64 // Hold over that of the plan's share
 	Solves   int
-	Nearest  float64 // m: least distance of two vehicles, not both rigid; +Inf: none
 }
-
-// closer is how much nearer than the separation two vehicles may come by rounding.
-const closer = 1e-9
 
 // leans is how often pulls are found again for cables that lean as the pulls before asked for.
 const leans = 4
@@ -29,18 +25,19 @@ const leans = 4
 func (s *Study) even(solver *solve.Solver, a share.Answer) *Even {
 	m := s.model
 	q := &quest{study: s, solver: solver, parts: a.Parts, caps: make([]float64, len(m.Craft)), limit: math.Max(a.T, m.Plan.Limits.Utilisation)}
-	out := &Even{Parts: a.Parts, Vehicles: s.Vehicles, Hold: s.Hold, Gain: 1, Nearest: m.Nearest(a.Parts)}
-	apart := math.Min(m.Plan.Limits.Separation, out.Nearest) * (1 - closer)
+	out := &Even{Parts: a.Parts, Vehicles: s.Vehicles, Hold: s.Hold, Gain: 1}
+	apart := m.Plan.Limits.Separation
+	kept := !m.TooNear(a.Parts, apart) // where it is not, the check says so
 	parts := a.Parts
 	for range leans {
-		q.program = m.Capped(q.caps)
+		q.program = m.Even(0)
 		m.SpreadFor(q.program, a.Apart, m.Pulls(parts))
 		parts = q.find(s.Hold)
 		out.Solves = q.solves
 		if parts == nil {
 			return out
 		}
-		if m.Nearest(parts) < apart {
+		if kept && m.TooNear(parts, apart) {
 			continue // the cables lean for the pulls before
 		}
 		vehicles := s.vehicles(m, parts)
@@ -51,7 +48,7 @@ func (s *Study) even(solver *solve.Solver, a share.Answer) *Even {
 			}
 		}
 		if hold > s.Hold*(1+gained) {
-			*out = Even{Parts: parts, Vehicles: vehicles, Hold: hold, Gain: hold / s.Hold, Solves: q.solves, Nearest: m.Nearest(parts)}
+			*out = Even{Parts: parts, Vehicles: vehicles, Hold: hold, Gain: hold / s.Hold, Solves: q.solves}
 		}
 		return out
 	}
@@ -63,8 +60,19 @@ const gained = 1e-6
 
 // find is the share of the longest hold under the program's bounds; nil: none is found.
 func (q *quest) find(start float64) []share.Part {
-	lo, ok := q.bracket(math.Max(start, 1)) // a hold of no time, too, may be mended
-	if !ok || !(q.at(lo) <= 1+1e-6) {
+	late := func(tau float64) float64 { return math.Log(q.at(tau)) }
+	lo := math.Max(start, 1) // a hold of no time, too, may be mended
+	hi, y := lo, late(lo)
+	fhi := y
+	if y > 0 { // rigid: caps are each rotor's
+		lo /= 64
+		y = late(lo)
+	}
+	for n := 0; n < 20 && !(fhi > 0) && y < -matched; n++ {
+		lo, y, hi = hi, fhi, 2*hi
+		fhi = late(hi)
+	}
+	if tau := rising(late, lo, hi, y, fhi, matched); !(q.at(tau) <= 1+1e-6) {
 		return nil
 	}
 	r := q.solver.Settle(q.program, math.Max(q.t, 1e-12)) // ties

@@ -45,7 +45,7 @@ func TestEvenIsLongest(t *testing.T) {
 		}
 		asked++
 		q := &quest{study: &s, solver: solver, parts: a.Parts, caps: make([]float64, len(m.Craft)), limit: math.Max(a.T, m.Plan.Limits.Utilisation)}
-		q.program = m.Capped(q.caps)
+		q.program = m.Even(0)
 		m.SpreadFor(q.program, a.Apart, m.Pulls(a.Parts))
 		q.at(s.Even.Hold * 1.001)
 		if r := solver.Solve(q.program); !(r.Bound > 1) {

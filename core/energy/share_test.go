@@ -74,8 +74,8 @@ func TestPolicyOnExamples(t *testing.T) {
 			if a.Residual > share.Balanced || got.Hold < s.Hold || a.T > math.Max(even.T, m.Plan.Limits.Utilisation)*(1+1e-6) {
 				t.Errorf("%s %d: residual %g, hold %g of %g, t %g", e.Name, n, a.Residual, got.Hold, s.Hold, a.T)
 			}
-			if m.Nearest(a.Parts) < math.Min(m.Plan.Limits.Separation, m.Nearest(even.Parts))*(1-1e-9) {
-				t.Errorf("%s %d: %g m apart, even effort %g m", e.Name, n, m.Nearest(a.Parts), m.Nearest(even.Parts))
+			if apart := m.Plan.Limits.Separation; m.TooNear(a.Parts, apart) && !m.TooNear(even.Parts, apart) {
+				t.Errorf("%s %d: nearer than %g m", e.Name, n, apart)
 			}
 			for i, part := range a.Parts {
 				if c := m.Craft[i]; part.Tilt > c.Vehicle.TiltMax*(1+1e-6) || !c.Rigid && part.CableAngle*180/math.Pi > m.Plan.Limits.Cone*(1+1e-6) {
@@ -118,8 +118,8 @@ func TestPolicyKeepsApart(t *testing.T) {
 			}
 			s, m, even := of(t, tired(p, who, part))
 			a, _ := energy.Share(m, solve.NewSolver())
-			if even.Apart == nil || m.Nearest(a.Parts) < m.Plan.Limits.Separation*(1-1e-9) {
-				t.Errorf("%s at %g: %.4f m apart", p.Team[who].ID, part, m.Nearest(a.Parts))
+			if even.Apart == nil || m.TooNear(a.Parts, m.Plan.Limits.Separation) {
+				t.Errorf("%s at %g: too near", p.Team[who].ID, part)
 			}
 			if gain := energy.At(m, a).Hold / s.Hold; gain < 1.1 {
 				t.Errorf("%s at %g: gains %g", p.Team[who].ID, part, gain)

@@ -29,7 +29,7 @@ type Apart struct {
 // spreadOut leans the cables of an answer apart when vehicles on them come too near. It returns
 // false when they need not or cannot; the check then says what is so.
 func (m *Model) spreadOut(s *solve.Solver, a *Answer) bool {
-	if !plan.WithinLimits(m.Plan.Policy) || !m.Cables || len(m.Craft) > mostApart || !m.tooNear(a.Parts, m.Plan.Limits.Separation) {
+	if !plan.WithinLimits(m.Plan.Policy) || !m.Cables || len(m.Craft) > mostApart || !m.TooNear(a.Parts, m.Plan.Limits.Separation) {
 		return false
 	}
 	for _, factor := range [2]float64{roomy, 1} {
@@ -40,8 +40,8 @@ func (m *Model) spreadOut(s *solve.Solver, a *Answer) bool {
 	return false
 }
 
-// tooNear tells that two vehicles, not both rigid, are nearer than a distance.
-func (m *Model) tooNear(parts []Part, distance float64) bool {
+// TooNear tells that two vehicles, not both rigid, are nearer than a distance.
+func (m *Model) TooNear(parts []Part, distance float64) bool {
 	for i := range parts {
 		for j := range i {
 			if m.Craft[i].Rigid && m.Craft[j].Rigid {
@@ -140,7 +140,7 @@ func (m *Model) keepTo(s *solve.Solver, a *Answer, places []vec.V3, distance flo
 			}
 		}
 		parts = m.parts(r.U, r.F)
-		if !m.tooNear(parts, enough) {
+		if !m.TooNear(parts, enough) {
 			a.Parts, a.Apart = parts, kept
 			return true
 		}
