@@ -33,6 +33,7 @@ type holder struct {
 	mass    float64 // of the body, kg
 	inertia vec.M3  // kg m²
 
+	full   bool // a rotor gives all it can
 	told   stand
 	sum    vec.V3     // integral, m s
 	force  vec.V3     // wanted of the rigid holds, N, level axes
@@ -49,10 +50,14 @@ func (p *holder) place(body *Pose, s stand) {
 	p.told = s
 	off, slow := s.place.Sub(body.At), s.velocity.Sub(body.Velocity)
 	if s.grip == 1 && float64(off[0]*off[0])+float64(off[1]*off[1]) < 1 && math.Abs(off[2]) < 1 {
-		p.sum = p.sum.Add(off.Scale(h))
-		if p.steady {
-			p.sum[0], p.sum[1] = 0, 0
+		more := off
+		if p.full {
+			more[2] = min(more[2], 0)
 		}
+		if p.steady {
+			more[0], more[1] = 0, 0
+		}
+		p.sum = p.sum.Add(more.Scale(h))
 	}
 	turn := Matrix(s.attitude)
 	p.force = turn.Mul(s.lift)
@@ -116,8 +121,10 @@ func (p *holder) motors(body *Pose) {
 // give is what the rotors are told in the end: the plan's thrusts and what is added, within their bounds, (21.18).
 func (p *holder) give(now, next []float64, rotors []share.Rotor) {
 	s := &p.told
+	p.full = false
 	for j := range p.target {
 		planned := now[j] + float64(s.part*(next[j]-now[j]))
+		p.full = p.full || s.grip*(planned+p.target[j]) > rotors[j].Max
 		p.target[j] = min(max(float64(s.grip*(planned+p.target[j])), 0), rotors[j].Max)
 	}
 }
