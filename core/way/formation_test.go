@@ -7,6 +7,7 @@ import (
 	"strings"
 	"testing"
 
+	"cohoist/core/formation"
 	"cohoist/core/mass"
 	"cohoist/core/plan"
 	"cohoist/core/share"
@@ -251,6 +252,45 @@ func BenchmarkTenFormations(b *testing.B) {
 	for b.Loop() {
 		if _, err := r.Shortest(m, nil, unlimited, s); err != nil {
 			b.Fatal(err)
+		}
+	}
+}
+
+// Stacked, vehicles on long cables fly over those on short ones, as near as heights leave of the spacing (3-4-5), but
+// out of each other's wake.
+func TestStacked(t *testing.T) {
+	m, s := four(plan.Cable, 0), solve.NewSolver()
+	for _, i := range []int{0, 2} {
+		m.Craft[i].Length = 2.72 // √(0.9² − 0.72²) = 0.54 m, less than what keeps out of the wake
+	}
+	for _, shape := range []string{plan.Gather, plan.Stacked} {
+		r := door(Formation{Shape: shape, Spacing: 0.95, Width: free, Along: free})
+		forms, err := r.forms(m, nil, unlimited, s)
+		if err != nil {
+			t.Fatal(err)
+		}
+		nearest := math.Inf(1)
+		for i, a := range forms[1].Parts {
+			for j, b := range forms[1].Parts[:i] {
+				d := flat(a.Position.Sub(b.Position)).Norm()
+				up, low, z := i, j, a.Position[2]-b.Position[2]
+				if z < 0 {
+					up, low, z = j, i, -z
+				}
+				if clear := formation.Clear(&m.Craft[up], &m.Craft[low], z); d < clear*(1-1e-5) {
+					t.Errorf("%s: %s is %g m from %s, in its wake of %g m", shape, m.Craft[low].ID, d, m.Craft[up].ID, clear)
+				}
+				if math.Hypot(d, z) < 0.95*(1-1e-5) {
+					t.Errorf("%s: %g m apart", shape, math.Hypot(d, z))
+				}
+				nearest = math.Min(nearest, d)
+			}
+		}
+		if shape == plan.Gather {
+			near(t, shape, nearest, 0.95, 1e-3) // a square of four; the settling has 1/10000
+		} else {
+			reach, rotor := 0.4, 0.12
+			near(t, shape, nearest, reach+reach-(1-math.Sqrt2/2)*rotor, 1e-3) // (17.6)
 		}
 	}
 }

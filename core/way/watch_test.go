@@ -1,7 +1,9 @@
 package way
 
 import (
+	"errors"
 	"math"
+	"strings"
 	"testing"
 
 	"cohoist/core/plan"
@@ -91,5 +93,46 @@ func TestWatched(t *testing.T) {
 		if blown != 4 { // every vehicle hangs above a corner of the crate
 			t.Errorf("seed %d: %d wakes on the payload", seed, blown)
 		}
+	}
+}
+
+// The waypoints of an approach take the crate through an opening with the clearance that it asks for, from either side, in a wall that
+// stands askew, as planned where there is room and in line where there is not; what is too narrow says so.
+func TestApproach(t *testing.T) {
+	m, s := four(plan.Cable, 0), solve.NewSolver()
+	for _, row := range []struct {
+		width, normal float64
+		from          vec.V3
+		line          bool
+	}{{2.3, 0, vec.V3{-6, 0, 1}, false}, {1.8, 0, vec.V3{-6, 0, 1}, true}, {1.8, 0, vec.V3{6, 1, 1}, true}, {1.8, 0.5, vec.V3{-6, 0, 1}, true}} {
+		o := Opening{At: vec.V3{0, 0.5, 2}, Normal: row.normal, Width: row.width, Height: 3.6, Clearance: 0.1}
+		r := Route{Arm: 0.8, Openings: []Opening{o}}
+		points, box, err := r.Approach(o, row.from, 0.4, m, nil, crate, unlimited, s)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if got := points[1].Formation.Shape == plan.InLine; got != row.line {
+			t.Errorf("%g m: in line %v", row.width, got)
+		}
+		end := points[2].At.Scale(2).Sub(points[1].At)
+		r.Points = append([]Point{{At: row.from, Heading: 0.4, Time: free}}, append(points[:], Point{At: end, Heading: points[2].Heading, Time: free})...)
+		for leg := 1; leg < 3; leg++ {
+			box.Leg = leg
+			r.Boxes = append(r.Boxes, box)
+		}
+		f := shortest(t, r, m, Limits{Utilisation: 0.8, Speed: 1})
+		got, _ := r.Watch(m, nil, f.Path, crate, s, nil)
+		p := got.Passes[0]
+		if !(p.From < p.To) || !(p.Room >= 0.1) {
+			t.Errorf("%g m, %g rad: %+v", row.width, row.normal, p)
+		}
+		if !(math.Abs(p.High+p.Low) < 0.15) { // the middle, but for the lean of discs and of the payload's way
+			t.Errorf("it passes from %g to %g m of the middle's height", p.Low, p.High)
+		}
+	}
+	_, _, err := Route{}.Approach(Opening{Width: 1, Height: 4}, vec.V3{-5, 0, 0}, 0, m, nil, crate, unlimited, s)
+	var at *FormError
+	if !errors.As(err, &at) || !strings.Contains(at.Why, "narrow enough") {
+		t.Error(err)
 	}
 }

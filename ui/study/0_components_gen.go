@@ -4268,6 +4268,7 @@ type WayForm struct {
 	Entries     []Entry
 	Rows, Boxes int // of the texts
 	Openings    int
+	Passes      []string // openings that the way leads through, from 1
 	Empty       bool
 	Faulty      bool
 	Running     bool
@@ -4421,6 +4422,18 @@ func (c *WayForm) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 					vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "Put in a way to begin with"}
 					vgparent.AppendChild(vgn)
 				}
+			}
+			for vgiterkeyt, n := range c.Passes {
+				var vgiterkey interface{} = vgiterkeyt
+				_ = vgiterkey
+				n := n
+				_ = n
+				vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "button", Attr: []vugu.VGAttribute{{Namespace: "", Key: "type", Val: "button"}}}
+				vgparent.AppendChild(vgn)
+				vgn.AddAttrInterface("data-do", "way pass "+n)
+				vgn.AddAttrInterface("disabled", c.Faulty)
+				vgn.AddAttrInterface("id", "way-pass-"+n)
+				vgn.SetInnerHTML(passing(n))
 			}
 		}
 		vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n"}

@@ -3,6 +3,7 @@ package study
 import (
 	"errors"
 	"math"
+	"strings"
 	"time"
 
 	"cohoist/core/plan"
@@ -19,6 +20,8 @@ type ways struct {
 	begun    bool
 	journey  *journey
 	flight   *flight
+	refused  string // why an opening cannot be passed
+	of       string // the way that it is of
 }
 
 // asInPlan is a text's setting while the plan's own is shown.
@@ -34,6 +37,10 @@ func (w *ways) See(t *Turn) {
 }
 
 func (w *ways) Do(t *Turn, what string) {
+	if which, ok := strings.CutPrefix(what, "pass "); ok {
+		w.pass(t, which)
+		return
+	}
 	switch what {
 	case "find":
 		w.find(t)
@@ -69,6 +76,9 @@ func (w *ways) form(t *Turn, running bool) {
 		return err
 	})
 	wrong = wrong || wrongToo || wrongThere
+	if w.refused != "" && w.of == own && !wrong {
+		t.Say("fault way.openings", w.refused)
+	}
 	faults := plan.Validate(next)
 	switch {
 	case wrong:
@@ -85,7 +95,7 @@ func (w *ways) form(t *Turn, running bool) {
 	entries := []Entry{{Path: "way.speed_max_m_s", Until: "no limit"}}
 	t.Show(talk.Way+"-form", &WayForm{Units: t.Units, Entries: entries, Running: running, Rows: max(4, len(t.Plan.Way.Points)+1),
 		Empty: len(t.Plan.Way.Points) == 0, Faulty: wrong, Boxes: max(2, len(t.Plan.Way.Boxes)+1),
-		Openings: max(2, len(t.Plan.Way.Openings)+1)})
+		Openings: max(2, len(t.Plan.Way.Openings)+1), Passes: passes(t.Plan)})
 	t.fill(entries)
 	t.Value("way-points", points)
 	t.Value("way-boxes", boxes)

@@ -385,3 +385,43 @@ func TestAnOpening(t *testing.T) {
 		t.Error(got)
 	}
 }
+
+// A way that does not fit its opening is given waypoints that take the team through it, with the boxes of other legs kept.
+func TestPassing(t *testing.T) {
+	p := named(t, "boathouse-panel")
+	way := p.Way.Points
+	bare := func(i int) plan.Waypoint {
+		q := way[i]
+		q.Formation, q.Spacing, q.Width = "", math.NaN(), math.NaN()
+		return q
+	}
+	p.Way.Points = []plan.Waypoint{bare(0), bare(1), bare(3), bare(5), bare(7)}
+	nan := math.NaN()
+	p.Way.Boxes = []plan.Corridor{{Leg: 1, Min: [3]float64{-1, nan, nan}, Max: [3]float64{nan, nan, nan}}, {Leg: 3, Min: [3]float64{nan, 0, nan}, Max: [3]float64{nan, nan, nan}}}
+	g := door(t, p)
+	if got := g.pieces[talk.Way+"-gist"]; !strings.Contains(got, "It does not pass opening 1: it hits by") {
+		t.Error(got)
+	}
+	if !strings.Contains(g.pieces[talk.Way+"-form"], "Put in waypoints through opening 1") {
+		t.Fatal(g.pieces[talk.Way+"-form"])
+	}
+	g.plan = nil
+	g.Hear(Message{Do: "way pass 1"})
+	g.settle()
+	if g.plan == nil || len(g.plan.Way.Points) < 6 {
+		t.Fatalf("%q", g.pieces["fault way.openings"])
+	}
+	t.Log(writePoints(g.plan.Way.Points, format.SI), writeBoxes(g.plan.Way.Boxes, format.SI))
+	h := door(t, *g.plan)
+	if got := letters(h.pieces[talk.Way]); !strings.Contains(got, "in-line") || strings.Contains(got, "not kept") {
+		t.Error(h.pieces[talk.Way+"-gist"])
+	}
+	narrow := p.Clone()
+	narrow.Way.Openings[0].Width = 1.4
+	h = door(t, narrow)
+	h.Hear(Message{Do: "way pass 1"})
+	h.settle()
+	if got := h.pieces["fault way.openings"]; !strings.Contains(got, "The team cannot pass opening 1: ") {
+		t.Error(got)
+	}
+}
