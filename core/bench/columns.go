@@ -36,33 +36,52 @@ type unitRow struct {
 	typed []string
 }
 
-var units = map[Quantity][]unitRow{
-	Throttle: {{"1", 1, []string{"ratio"}}, {"%", 0.01, []string{"percent", "pct"}}, {"us", 1e-3, []string{"µs", "μs"}}},
-	Thrust: {{"N", 1, []string{"newton"}}, {"gf", unit.Scale("gf"), []string{"g", "gram", "grams", "gr"}}, {"kgf", unit.Scale("kgf"), []string{"kg"}},
-		{"lbf", unit.Scale("lbf"), []string{"lb", "lbs"}}, {"ozf", unit.Scale("lbf") / 16, []string{"oz"}}},
-	Power:   {{"W", 1, []string{"watt", "watts"}}, {"kW", 1000, nil}},
-	Speed:   {{"rad/s", 1, nil}, {"rpm", unit.Scale("rpm"), []string{"1/min", "r/min"}}, {"rev/s", 60 * unit.Scale("rpm"), []string{"hz", "1/s", "rps"}}},
-	Voltage: {{"V", 1, []string{"volt", "volts"}}, {"mV", 1e-3, nil}},
-	Current: {{"A", 1, []string{"amp", "amps", "ampere"}}, {"mA", 1e-3, nil}},
+// units are those of a quantity: a function, so that a program that reads no sheets has no table.
+func units(q Quantity) []unitRow {
+	switch q {
+	case Throttle:
+		return []unitRow{{"1", 1, []string{"ratio"}}, {"%", 0.01, []string{"percent", "pct"}}, {"us", 1e-3, []string{"µs", "μs"}}}
+	case Thrust:
+		return []unitRow{{"N", 1, []string{"newton"}}, {"gf", unit.Scale("gf"), []string{"g", "gram", "grams", "gr"}}, {"kgf", unit.Scale("kgf"), []string{"kg"}},
+			{"lbf", unit.Scale("lbf"), []string{"lb", "lbs"}}, {"ozf", unit.Scale("lbf") / 16, []string{"oz"}}}
+	case Power:
+		return []unitRow{{"W", 1, []string{"watt", "watts"}}, {"kW", 1000, nil}}
+	case Speed:
+		return []unitRow{{"rad/s", 1, nil}, {"rpm", unit.Scale("rpm"), []string{"1/min", "r/min"}}, {"rev/s", 60 * unit.Scale("rpm"), []string{"hz", "1/s", "rps"}}}
+	case Voltage:
+		return []unitRow{{"V", 1, []string{"volt", "volts"}}, {"mV", 1e-3, nil}}
+	case Current:
+		return []unitRow{{"A", 1, []string{"amp", "amps", "ampere"}}, {"mA", 1e-3, nil}}
+	}
+	return nil
 }
 
 // Units are the units that a quantity may stand in, the one of the plan first.
 func Units(q Quantity) []string {
 	var out []string
-	for _, u := range units[q] {
+	for _, u := range units(q) {
 		out = append(out, u.name)
 	}
 	return out
 }
 
 // words that name a quantity, and words that make it another.
-var words = map[Quantity]struct{ is, not []string }{
-	Throttle: {[]string{"throttle", "pwm", "esc signal", "gas"}, nil},
-	Thrust:   {[]string{"thrust", "lift", "pull"}, []string{"/w", "effic", "coeff"}},
-	Power:    {[]string{"power", "watts"}, []string{"mech", "shaft", "prop", "effic", "coeff", "factor", "/w"}},
-	Speed:    {[]string{"rpm", "speed", "rotation", "rev/", "rad/s"}, []string{"wind", "air"}},
-	Voltage:  {[]string{"voltage", "volt"}, nil},
-	Current:  {[]string{"current", "amps", "ampere"}, nil},
+func words(q Quantity) (is, not []string) {
+	switch q {
+	case Throttle:
+		return []string{"throttle", "pwm", "esc signal", "gas"}, nil
+	case Thrust:
+		return []string{"thrust", "lift", "pull"}, []string{"/w", "effic", "coeff"}
+	case Power:
+		return []string{"power", "watts"}, []string{"mech", "shaft", "prop", "effic", "coeff", "factor", "/w"}
+	case Speed:
+		return []string{"rpm", "speed", "rotation", "rev/", "rad/s"}, []string{"wind", "air"}
+	case Voltage:
+		return []string{"voltage", "volt"}, nil
+	case Current:
+		return []string{"current", "amps", "ampere"}, nil
+	}
+	return nil, nil
 }
 
 // Guess finds the columns of a sheet by their names, and their units by what stands in brackets, after a slash or
@@ -72,7 +91,8 @@ func Guess(s Sheet) []Column {
 	taken := map[int]bool{}
 	for _, q := range Quantities {
 		for i, name := range s.Names {
-			if low := strings.ToLower(name); !taken[i] && has(low, words[q].is) && !has(low, words[q].not) {
+			is, not := words(q)
+			if low := strings.ToLower(name); !taken[i] && has(low, is) && !has(low, not) {
 				taken[i] = true
 				out = append(out, Column{q, i, s.unitOf(q, i)})
 				break
@@ -113,13 +133,13 @@ func (s *Sheet) unitOf(q Quantity, column int) string {
 		}
 	}
 	if q == Power || q == Voltage || q == Current { // the trade has no other
-		return units[q][0].name
+		return units(q)[0].name
 	}
 	return ""
 }
 
 func unitNamed(q Quantity, typed string) (unitRow, bool) {
-	for _, u := range units[q] {
+	for _, u := range units(q) {
 		if typed == u.name || strings.EqualFold(typed, u.name) && u.name != "mV" {
 			return u, true
 		}

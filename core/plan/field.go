@@ -42,11 +42,6 @@ type Range struct {
 	LowOpen, HighOpen bool // the end itself is outside
 }
 
-// above, from and between write a Range as the sheet says it.
-func above(low, high float64) Range   { return Range{low, high, true, false} }
-func from(low, high float64) Range    { return Range{low, high, false, false} }
-func between(low, high float64) Range { return Range{low, high, true, true} }
-
 // Holds tells whether x lies in the range.
 func (r Range) Holds(x float64) bool {
 	return x > r.Low && x < r.High || x == r.Low && !r.LowOpen || x == r.High && !r.HighOpen
