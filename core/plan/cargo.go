@@ -62,6 +62,23 @@ func (c Cargo) Source(i int) (Item, bool) {
 	return it, false
 }
 
+// rename lets those that name an item name it anew.
+func (c *Cargo) rename(was, now string) {
+	for i := range c.Items {
+		it := &c.Items[i]
+		if it.Like == was {
+			it.Like = now
+		}
+		for _, list := range [][]string{it.On, it.Under} {
+			for k := range list {
+				if list[k] == was {
+					list[k] = now
+				}
+			}
+		}
+	}
+}
+
 const inItem = "cargo.items[]."
 
 // withPayloads adds the rows of the items' payloads: those of the plan's own, but nothing in them is assumed or asked for before the item

@@ -87,6 +87,13 @@ func TestNames(t *testing.T) {
 	if !Put(&p, "cargo.items[2].on", "") || p.Cargo.Items[2].On != nil || Put(&p, "cargo.items[2].on", 1.0) {
 		t.Errorf("on is %q", p.Cargo.Items[2].On)
 	}
+	p = mustDecode(t, cargoOf(`{"id":"a"},{"id":"b","like":"a","on":["c","a"]},{"id":"c","under":["a"]}`))
+	if !Put(&p, "cargo.items[0].id", "post") || p.Cargo.Items[1].Like != "post" || p.Cargo.Items[1].On[1] != "post" || p.Cargo.Items[2].Under[0] != "post" {
+		t.Errorf("renamed: %+v", p.Cargo.Items)
+	}
+	if !Put(&p, "cargo.packs", 3.0) || p.Cargo.Packs != 3 || !Put(&p, "cargo.packs", math.NaN()) || p.Cargo.Packs != 0 {
+		t.Errorf("packs %d", p.Cargo.Packs)
+	}
 	if it := BlankItem(); !math.IsNaN(it.Pick[0]) || !math.IsNaN(it.SetHeading) || it.On != nil {
 		t.Errorf("a blank item is %+v", it)
 	}

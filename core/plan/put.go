@@ -8,16 +8,23 @@ import (
 )
 
 // Put sets the field at a path, such as team[2].hold.length_m or payload.beam.second_moment_m4[0], to a number
-// in the field's unit or to a text; a list of names to a text with commas between them. A list that was left out becomes one of numbers left out. It tells
+// in the field's unit or to a text; a list of names to a text with commas between them. A list that was left out becomes one of numbers left out. Who names an item of
+// the cargo by its name goes on naming it. It tells
 // whether there is such a field for such a value; what the value is worth Validate says.
 func Put(p *Plan, path string, value any) bool {
 	path, entry := entryOf(path)
-	done := false
+	done, was := false, ""
 	walkEdit(p, func(l leaf) {
 		if !l.unknown && !done && l.where.String() == path {
+			if l.pattern == inItem+"id" {
+				was = l.Item.ID
+			}
 			done = set(l.v, entry, value)
 		}
 	})
+	if now, ok := value.(string); was != "" && ok {
+		p.Cargo.rename(was, now)
+	}
 	return done
 }
 
@@ -58,6 +65,9 @@ func set(v reflect.Value, entry int, value any) bool {
 			v.SetFloat(x)
 			return true
 		case reflect.Int, reflect.Int64:
+			if math.IsNaN(x) { // left out
+				x = 0
+			}
 			if x != math.Trunc(x) || math.Abs(x) > 1<<53 {
 				return false
 			}

@@ -90,7 +90,7 @@ func typed(p plan.Plan, u format.Units, path string) string {
 	case string:
 		return x
 	case float64:
-		if !math.IsNaN(x) {
+		if !math.IsNaN(x) && (f.Kind != unit.Count || f.In.Holds(x)) { // a count of 0 is left out
 			return unit.Figures(x/unit.Scale(shown(u, f)), 6)
 		}
 	}

@@ -55,6 +55,7 @@ func All() map[string]Study {
 		talk.Way:     &ways{},
 
 		talk.Formation: &flies{},
+		talk.Cargo:     &cargoes{},
 	}
 }
 

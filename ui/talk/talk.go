@@ -44,6 +44,7 @@ const (
 	Compare   = "compare"
 	HandOn    = "hand-on"
 	Way       = "way"
+	Cargo     = "cargo"
 )
 
 // Paper is what only the printed sheet shows at its end. It has no title on the page.
@@ -77,6 +78,7 @@ var Groups = []Group{
 	{"How long, how far, how fast", []Section{
 		{Energy, "How long they hold, and how far", "hold time, who ends first, a route, static tests", Live, 18},
 		{Way, "The way, and how fast", "a way through waypoints, the shortest time it takes, and what limits it where", Long, 20},
+		{Cargo, "Cargo list", "several payloads for the same team in order: time, supports and packs", Slow, 23},
 		{Sizes, "Many small or one large", "size, mass, power and agility of teams that are just large enough", Live, 18},
 	}},
 	{"With others", []Section{
