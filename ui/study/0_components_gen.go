@@ -1144,7 +1144,7 @@ func (c *Cargo) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 					}
 					vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "figcaption", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "lead"}}}
 					vgparent.AppendChild(vgn)
-					vgn.SetInnerHTML(vugu.HTML("From the side, and below it from above, to scale. Numbers: the order, where items are picked and where they are set. Outlined thinly: what still lies where it is picked; filled: what stands; the arrow is the way of the last one."))
+					vgn.SetInnerHTML(vugu.HTML("From the side, and below it from above, to scale. Numbers: the order. Outlined: what still lies where it is picked; dashed: where things come to stand; filled: what stands; the arrow is the way of the last one."))
 				}
 				vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t\t"}
 				vgparent.AppendChild(vgn)

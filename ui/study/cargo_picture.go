@@ -91,8 +91,8 @@ func (y *yard) draw() *vugu.VGNode {
 		frames.AppendChild(y.frame(k))
 	}
 	pic.AppendChild(frames)
+	y.numbers(pic, y.top, y.Study.Best.Stops, func(it *cargo.Item) vec.V3 { return it.Set.At })
 	for _, v := range y.sights() {
-		y.numbers(pic, v)
 		at := v.at(y.Study.Has.Home)
 		path(pic, "cg-home", "M"+figure.Num(at[0]-6)+" "+figure.Num(at[1]+5)+"h12l-6-11z")
 		text(pic, "cg-quiet", at[0]+10, at[1]+4, "home")
@@ -121,6 +121,7 @@ func (y *yard) frame(k int) *vugu.VGNode {
 		}
 		path(g, "cg-waits", waits.String())
 		path(g, "cg-stands", stands.String())
+		y.numbers(g, v, y.Study.Best.Stops[k:], func(it *cargo.Item) vec.V3 { return it.Pick.At })
 		if k > 0 {
 			it := &y.Study.Items[y.Study.Best.Stops[k-1].Item]
 			path(g, "cg-last", v.shape(y.forms[y.Study.Best.Stops[k-1].Item], it.Set.Point))
@@ -129,43 +130,42 @@ func (y *yard) frame(k int) *vugu.VGNode {
 			arrow(g, "cg-way", v.at(w[2]), v.at(w[3]))
 			if v.up != upright {
 				arrow(g, "cg-way", v.at(w[1]), v.at(w[2]))
+				continue
 			}
+			y.numbers(g, v, y.Study.Best.Stops[k-1:k], func(it *cargo.Item) vec.V3 { return it.Set.At })
 		}
 	}
 	return g
 }
 
-// numbers writes the places of the order where items are picked and set; of several in one place, one beside the other.
-func (y *yard) numbers(pic *vugu.VGNode, v sight) {
+// numbers writes the places of stops in the order where their items are; of several in one place, one beside the other.
+func (y *yard) numbers(pic *vugu.VGNode, v sight, stops []cargo.Stop, where func(*cargo.Item) vec.V3) {
 	type label struct {
 		at   dot
 		text string
 	}
 	var list []label
-	put := func(p vec.V3, n int) {
-		at := v.at(p)
+	for _, stop := range stops {
+		it := &y.Study.Items[stop.Item]
+		p, n := where(it), digits(y.at[stop.Item])
+		if v.up == upright {
+			p[2] += it.Peak
+		}
+		at, beside := v.at(p), false
 		for k := range list {
-			if math.Hypot(list[k].at[0]-at[0], list[k].at[1]-at[1]) < 14 {
-				list[k].text += " " + digits(n)
-				return
+			if near := math.Hypot(list[k].at[0]-at[0], list[k].at[1]-at[1]) < 14; near && !beside {
+				list[k].text, beside = list[k].text+" "+n, true
 			}
 		}
-		list = append(list, label{at, digits(n)})
-	}
-	for k, stop := range y.Study.Best.Stops {
-		it := &y.Study.Items[stop.Item]
-		rise := vec.V3{}
-		if v.up == upright {
-			rise[2] = it.Peak
+		if !beside {
+			list = append(list, label{at, n})
 		}
-		put(it.Pick.At.Add(rise), k+1)
-		put(it.Set.At.Add(rise), k+1)
+	}
+	up := 4.0
+	if v.up == upright {
+		up = -5
 	}
 	for _, l := range list {
-		up := 4.0
-		if v.up == upright {
-			up = -5
-		}
 		text(pic, "cg-number", l.at[0], l.at[1]+up, l.text)
 	}
 }

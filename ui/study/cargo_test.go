@@ -9,7 +9,6 @@ import (
 
 	"cohoist/core/cargo"
 	"cohoist/core/plan"
-	"cohoist/ui/format"
 	"cohoist/ui/talk"
 )
 
@@ -27,7 +26,7 @@ func TestACargo(t *testing.T) {
 	g := loaded(p)
 	s, _ := cargo.Of(p, nil)
 	piece, gist := g.pieces[talk.Cargo], g.pieces[talk.Cargo+"-gist"]
-	if want := "9 items, all of which the team lifts, in " + format.Span(s.Best.Time) + " with 2 packs for each vehicle."; gist != want {
+	if want := "9 items, all of which the team lifts, in " + clock(s.Best.Time) + " with 2 packs for each vehicle."; gist != want {
 		t.Errorf("%s, want %s", gist, want)
 	}
 	plain, from := letters(piece), 0

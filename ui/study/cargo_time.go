@@ -7,11 +7,10 @@ import (
 
 	"cohoist/core/cargo"
 	"cohoist/ui/figure"
-	"cohoist/ui/format"
 )
 
 // Size of the timeline, and of its rows.
-const timeWide, timeLeft, timeRight, timeRow, timeHead = 1000.0, 130.0, 14.0, 22.0, 8.0
+const timeWide, timeLeft, timeRight, timeRow, timeHead = 1000.0, 190.0, 16.0, 26.0, 8.0
 
 func (c *Cargo) timeline() vugu.Builder { return node{c.times()} }
 
@@ -19,18 +18,18 @@ func (c *Cargo) timeline() vugu.Builder { return node{c.times()} }
 func (c *Cargo) times() *vugu.VGNode {
 	n := len(c.Study.Best.Stops)
 	foot := timeHead + timeRow*float64(n)
-	pic := image("cg-svg", c.timeWords(), timeWide, foot+34)
+	pic := image("cg-svg", c.timeWords(), timeWide, foot+54)
 	scale := (timeWide - timeLeft - timeRight) / math.Max(c.Study.Best.Time, 1)
 	at := func(t float64) float64 { return timeLeft + scale*t }
 	tick := 60 * figure.Round125(math.Max(c.Study.Best.Time/60/8, 0.5))
 	for t := 0.0; t <= c.Study.Best.Time; t += tick {
 		line(pic, "cg-tick", at(t), timeHead, at(t), foot+5)
-		text(pic, "cg-mid", at(t), foot+18, figure.Num(math.Round(t/6)/10))
+		text(pic, "cg-mid", at(t), foot+22, figure.Num(math.Round(t/6)/10))
 	}
-	text(pic, "cg-end", timeWide-timeRight, foot+31, "minutes")
+	text(pic, "cg-end", timeWide-timeRight, foot+46, "minutes")
 	for k, stop := range c.Study.Best.Stops {
 		y := timeHead + timeRow*float64(k)
-		text(pic, "cg-end", timeLeft-8, y+timeRow/2+4, shortened(c.Study.Items[stop.Item].ID, 16))
+		text(pic, "cg-end", timeLeft-8, y+timeRow/2+5, shortened(c.Study.Items[stop.Item].ID, 14))
 	}
 	for _, x := range c.spans {
 		row := c.at[x.Item] - 1
@@ -81,9 +80,9 @@ func (c *Cargo) timeWords() string {
 		if stop.Fresh {
 			text += "packs changed; "
 		}
-		text += c.Study.Items[stop.Item].ID + " set at " + format.Span(c.ends[stop.Item]) + "; "
+		text += c.Study.Items[stop.Item].ID + " set at " + clock(c.ends[stop.Item]) + "; "
 	}
-	return text + "home at " + format.Span(c.Study.Best.Time) + "."
+	return text + "home at " + clock(c.Study.Best.Time) + "."
 }
 
 // shortened cuts a name that is too long for its room.

@@ -1,6 +1,7 @@
 package study
 
 import (
+	"math"
 	"strings"
 
 	"cohoist/core/cargo"
@@ -25,6 +26,18 @@ func newCargo(s *cargo.Study, t *Turn) *Cargo {
 	}
 	c.chosen = t.word(c.itemChoice())
 	return c
+}
+
+// clock is a time of a list, to the second.
+func clock(s float64) string {
+	if s = math.Round(s); s < 60 || s >= 3600 {
+		return format.Span(s)
+	}
+	text := digits(int(s/60)) + "\u202fmin"
+	if rest := int(math.Mod(s, 60)); rest > 0 {
+		text += " " + digits(rest) + "\u202fs"
+	}
+	return text
 }
 
 // lifts is how many items the team lifts.
@@ -59,7 +72,7 @@ func (c *Cargo) gist() string {
 	case len(s.Best.Stops) < n:
 		text += "; " + digits(len(s.Best.Stops)) + " can be set"
 	}
-	return text + ", in " + format.Span(s.Best.Time) + c.withPacks(s.Best) + "."
+	return text + ", in " + clock(s.Best.Time) + c.withPacks(s.Best) + "."
 }
 
 func (c *Cargo) withPacks(o cargo.Order) string {
@@ -82,7 +95,7 @@ func wanted(paths []string) string {
 // says is what there is to say of the whole.
 func (c *Cargo) says() []string {
 	s := c.Study
-	list := []string{c.gist()}
+	var list []string
 	if s.Found && len(s.Best.Stops) > 0 {
 		list = append(list, c.spent(), c.proof(), c.crew())
 		if s.Left != nil {
@@ -107,10 +120,10 @@ func (c *Cargo) spent() string {
 	for _, x := range c.spans {
 		sum[x.Kind] += x.Time
 	}
-	text := "Of that " + format.Span(sum[cargo.Hooking]+sum[cargo.Unhooking]) + " go into hooking up and unhooking, " + format.Span(sum[cargo.Carrying]) + " into carrying, " +
-		format.Span(sum[cargo.Flying]) + " into flying without a payload"
+	text := "Of that " + clock(sum[cargo.Hooking]+sum[cargo.Unhooking]) + " go into hooking up and unhooking, " + clock(sum[cargo.Carrying]) + " into carrying, " +
+		clock(sum[cargo.Flying]) + " into flying without a payload"
 	if sum[cargo.Changing] > 0 {
-		text += ", " + format.Span(sum[cargo.Changing]) + " into changing packs"
+		text += ", " + clock(sum[cargo.Changing]) + " into changing packs"
 	}
 	if figureOf(c.Study.Best.Energy) {
 		text += "; the team takes " + c.energy(c.Study.Best.Energy)
@@ -129,7 +142,7 @@ func (c *Cargo) proof() string {
 	case b.Exact:
 		return "No order that keeps supports under what is placed is quicker: all were ruled out."
 	}
-	return "A quicker order may exist; none takes less than " + format.Span(b.Bound) + "."
+	return "A quicker order may exist; none takes less than " + clock(b.Bound) + "."
 }
 
 // crew compares the order of the list.
@@ -145,7 +158,7 @@ func (c *Cargo) crew() string {
 	case !s.OwnFound:
 		return "In the crew’s order, that of the list, the packs do not suffice."
 	case s.Own.Time > s.Best.Time*(1+1e-9):
-		return "In the crew’s order, that of the list, it takes " + format.Span(s.Own.Time) + c.withPacks(s.Own) + ", " + lasts(s.Own.Time-s.Best.Time) + " more."
+		return "In the crew’s order, that of the list, it takes " + clock(s.Own.Time) + c.withPacks(s.Own) + ", " + lasts(s.Own.Time-s.Best.Time) + " more."
 	}
 	return "The crew’s order, that of the list, is as quick."
 }
@@ -203,7 +216,7 @@ func (c *Cargo) row(i int, fresh bool) cargoRow {
 		r.Energy = c.energy(it.Own.Energy)
 	}
 	if n := c.at[i]; n > 0 {
-		r.Order, r.Done = digits(n), format.Span(c.ends[i])
+		r.Order, r.Done = digits(n), clock(c.ends[i])
 	}
 	if fresh {
 		r.Before = "after fresh packs"
@@ -257,7 +270,7 @@ func (c *Cargo) stepSays(k int) string {
 	}
 	stop := c.Study.Best.Stops[k-1]
 	it := &c.Study.Items[stop.Item]
-	text := "After " + digits(k) + " of " + digits(n) + ", at " + format.Span(c.ends[stop.Item]) + ": " + it.ID + " is set"
+	text := "After " + digits(k) + " of " + digits(n) + ", at " + clock(c.ends[stop.Item]) + ": " + it.ID + " is set"
 	var on []string
 	for _, j := range it.On {
 		on = append(on, c.Study.Items[j].ID)
