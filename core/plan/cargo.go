@@ -103,87 +103,82 @@ func (c Context) payload() Payload {
 
 // validateCargo finds names that stand twice or name nothing, and items that wait for themselves.
 func validateCargo(p Plan, fs *Faults) {
-	say := func(i int, key, wrong, fix string) {
-		fs.add(path{}.key("cargo").key("items").index(i).key(key), wrong, fix)
-	}
-	c, vehicles := p.Cargo, []string(nil)
-	names := make([]string, len(c.Items))
-	for i, it := range c.Items {
-		names[i] = it.ID
-		switch {
-		case strings.TrimSpace(it.ID) == "" || strings.ContainsAny(it.ID, ",;"):
-			say(i, "id", "is "+quote(it.ID), "Give it a name without commas.")
-		case has(names[:i], it.ID):
-			say(i, "id", "is "+quote(it.ID)+" again", "Give each item a name of its own.")
-		}
-	}
+	at := path{}.key("cargo").key("items")
+	var names, vehicles []string
 	for _, m := range p.Team {
 		vehicles = append(vehicles, m.ID)
 	}
-	for i, it := range c.Items {
-		var hooks, like []string
-		for _, h := range it.Hooks {
-			hooks = append(hooks, h.ID)
+	for _, it := range p.Cargo.Items {
+		names = append(names, it.ID)
+	}
+	for i, it := range p.Cargo.Items {
+		say := func(key, name, wrong, fix string) { fs.add(at.index(i).key(key), "is "+quote(name)+wrong, fix) }
+		if strings.TrimSpace(it.ID) == "" || strings.ContainsAny(it.ID, ",;") || has(names[:i], it.ID) {
+			say("id", it.ID, "", "Give each item a name of its own, without commas.")
 		}
-		if it.Like != "" {
-			like = []string{it.Like}
-		}
-		for _, list := range []struct {
-			key       string
-			has, from []string
-		}{{"on", it.On, names}, {"under", it.Under, names}, {"like", like, names}, {"hooks", hooks, vehicles}} {
-			for k, name := range list.has {
-				switch {
-				case !has(list.from, name):
-					fix := "There is no such name."
-					if near := nearest(name, list.from); near != "" {
-						fix = "Did you mean " + quote(near) + "?"
-					}
-					say(i, list.key, "names "+quote(name), fix)
-				case has(list.has[:k], name):
-					say(i, list.key, "names "+quote(name)+" again", "Name it once.")
-				}
+		know := func(key, name string, names []string) {
+			if has(names, name) {
+				return
 			}
+			fix := "There is no such name."
+			if near := nearest(name, names); near != "" {
+				fix = "Did you mean " + quote(near) + "?"
+			}
+			say(key, name, "", fix)
 		}
-		if _, ok := c.Source(i); !ok && has(names, it.Like) {
-			say(i, "like", "is "+quote(it.Like)+", which is itself like another", "Name the item that has the payload.")
+		for _, name := range it.On {
+			know("on", name, names)
+		}
+		for _, name := range it.Under {
+			know("under", name, names)
+		}
+		for _, h := range it.Hooks {
+			know("hooks", h.ID, vehicles)
+		}
+		if it.Like == "" {
+			continue
+		}
+		know("like", it.Like, names)
+		if _, ok := p.Cargo.Source(i); !ok && has(names, it.Like) {
+			say("like", it.Like, ", which is itself like another", "Name the item that has the payload.")
 		}
 	}
-	if loop := c.loop(); loop != "" {
-		fs.add(path{}.key("cargo").key("items"), "wait for themselves: "+loop, "Take one of these out of on or under.")
+	if loop := p.Cargo.loop(); loop != "" {
+		fs.add(at, "wait for themselves: "+loop, "Take one of these out of on or under.")
 	}
 }
 
-// loop names items that wait for one another in a ring; empty: none.
+// loop names items that wait for one another in a ring; empty: none. What is no item is not waited for.
 func (c Cargo) loop() string {
-	waits := func(it Item, done []string) string {
-		for _, list := range [][]string{it.On, it.Under} {
-			for _, name := range list {
-				if !has(done, name) {
-					return name
-				}
-			}
-		}
-		return ""
+	next, waits := map[string]string{}, map[string]bool{}
+	for _, it := range c.Items {
+		waits[it.ID] = true
 	}
-	var done []string
-	next := map[string]string{} // whom the others wait for
 	for range c.Items {
 		for _, it := range c.Items {
-			if next[it.ID] = waits(it, done); next[it.ID] == "" && !has(done, it.ID) {
-				done = append(done, it.ID)
+			next[it.ID] = ""
+			for _, name := range append(it.On[:len(it.On):len(it.On)], it.Under...) {
+				if waits[name] {
+					next[it.ID] = name
+				}
 			}
+			waits[it.ID] = next[it.ID] != ""
 		}
 	}
 	for _, it := range c.Items {
-		var trail []string
-		for at := it.ID; next[at] != ""; at = next[at] {
-			if trail = append(trail, quote(at)); has(trail[:len(trail)-1], quote(at)) {
-				for trail[0] != quote(at) {
-					trail = trail[1:]
-				}
-				return strings.Join(trail, " needs ")
+		at := it.ID
+		for range c.Items { // into the ring, if there is one
+			at = next[at]
+		}
+		if at == "" {
+			continue
+		}
+		text, end := quote(at), at
+		for range c.Items {
+			if at = next[at]; at == end {
+				return text + " needs " + quote(end)
 			}
+			text += " needs " + quote(at)
 		}
 	}
 	return ""
