@@ -43,12 +43,11 @@ func Lacking(p plan.Plan) []string {
 	if p.Policy != plan.EqualEndurance {
 		return nil
 	}
-	s, seen := Study{model: &share.Model{Plan: p}}, map[string]bool{}
-	for _, m := range p.Team {
-		if _, known := p.Vehicles[m.Vehicle]; known && !seen[m.Vehicle] {
-			s.kind(m.Vehicle)
-			seen[m.Vehicle] = true
+	m := &share.Model{Plan: p}
+	for _, v := range p.Team {
+		if _, known := p.Vehicles[v.Vehicle]; known {
+			m.Craft = append(m.Craft, share.Craft{Class: v.Vehicle})
 		}
 	}
-	return s.Needs
+	return begin(m).Needs
 }
