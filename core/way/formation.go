@@ -47,6 +47,9 @@ const (
 	farther = 1.05 // times the separation: the nearest that a team gathers to unless a spacing is given
 )
 
+// mostFormed is the largest team that is formed: every two of it are kept apart, round by round.
+const mostFormed = 24
+
 // forms finds the formation of every waypoint; nil when none is asked for. Waypoints that ask for the same have the same.
 func (r Route) forms(m *share.Model, apart *share.Apart, limits Limits, s *solve.Solver) ([]Formed, error) {
 	asked := false
@@ -55,6 +58,9 @@ func (r Route) forms(m *share.Model, apart *share.Apart, limits Limits, s *solve
 	}
 	if !asked {
 		return nil, nil
+	}
+	if len(m.Craft) > mostFormed {
+		return nil, ErrMany
 	}
 	for _, c := range m.Craft {
 		if c.Rigid {

@@ -29,6 +29,7 @@ var (
 	ErrTimed    = errors.New("the team does not stay within its limits with the times given, however slow the rest is")
 	ErrStopped  = errors.New("the search was stopped")
 	ErrRigid    = errors.New("a formation needs every vehicle on a cable")
+	ErrMany     = errors.New("formations are found for teams of up to 24 vehicles")
 	ErrNumbers  = errors.New("the numbers are beyond what can be solved")
 )
 
