@@ -285,3 +285,25 @@ func TestAttach(t *testing.T) {
 		t.Errorf("a hook: %v", q.Team[0].Attach)
 	}
 }
+
+// Packs whose voltage sags: the order found holds by the exact reckoning, and smaller packs are changed at least as often.
+func TestSaggingPacks(t *testing.T) {
+	p, _ := example.Plan("landing-frame")
+	before := 1
+	for _, ah := range []float64{9, 5, 3} {
+		q := p.Clone()
+		quad := q.Vehicles["field-quad"]
+		quad.Battery.Charge, q.Cargo.Packs = ah, 0
+		q.Vehicles["field-quad"] = quad
+		s := study(t, q)
+		if !s.Found || s.Short != nil || s.Best.Packs < before {
+			t.Errorf("%g Ah: found %v with %d packs after %d, short %v", ah, s.Found, s.Best.Packs, before, s.Short)
+		}
+		before = s.Best.Packs
+		for v, floor := range s.work.floor {
+			if !(s.Left[v] >= floor) {
+				t.Errorf("%g Ah: the pack of vehicle %d comes to %g, below %g", ah, v, s.Left[v], floor)
+			}
+		}
+	}
+}

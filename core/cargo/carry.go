@@ -21,6 +21,8 @@ type Carry struct {
 	Reach float64          // of its limits, (20.10)
 	Along []energy.Instant // evenly in time
 	Spent []energy.Spent   // of every vehicle, from full
+	hard  []hard           // the hardest instant of every vehicle
+	parts []float64        // of every pack that it takes; nil: not known
 }
 
 // work is what is worked out once for items that are alike.
@@ -53,6 +55,7 @@ type found struct {
 	durations []float64
 	reach     float64
 	along     []energy.Instant
+	hard      []hard
 	err       error
 }
 
@@ -169,7 +172,7 @@ func (w *work) straight(it *Item, source int, name string, a, b vec.V3, h0, h1 f
 		it.Why = "It cannot be carried " + name + ": " + err.Error() + "."
 		return
 	}
-	it.Carry = append(it.Carry, Carry{Name: name, Path: p, Reach: f.reach, Along: f.along, Spent: it.study.Along(f.along, nil)})
+	it.Carry = append(it.Carry, Carry{Name: name, Path: p, Reach: f.reach, Along: f.along, Spent: it.study.Along(f.along, nil), hard: f.hard})
 }
 
 // alike names a part of the way. In calm air all that counts is how it goes in the payload's own axes.
@@ -199,5 +202,30 @@ func (w *work) fly(it *Item, r way.Route, limits way.Limits) (f found) {
 		}
 		f.along = append(f.along, energy.Instant{Time: i.Time, Parts: i.Parts, Wind: i.Air(it.model)})
 	}
+	f.hard = hardest(it, f.along)
 	return f
+}
+
+// hard is an instant that a vehicle's pack must still be able to give.
+type hard struct {
+	left   float64 // part of the way's time that is still to come
+	charge float64 // at which it no longer can; NaN: not known
+}
+
+// hardest are the instants in which the vehicles work hardest, (23.6).
+func hardest(it *Item, along []energy.Instant) []hard {
+	out := make([]hard, len(it.model.Craft))
+	for v := range out {
+		most := along[0]
+		for _, i := range along {
+			if i.Parts[v].Utilisation > most.Parts[v].Utilisation {
+				most = i
+			}
+		}
+		out[v].left = 1 - most.Time/along[len(along)-1].Time
+		begin, end := most, most
+		begin.Time, end.Time = 0, forever
+		out[v].charge = it.study.Along([]energy.Instant{begin, end}, nil)[v].Charge // (23.6)
+	}
+	return out
 }

@@ -59,13 +59,19 @@ func (s *Study) floors(it *Item) []float64 {
 	return out
 }
 
-// most is how much of every pack, of what it has between full and its end at home, may be gone when an item is set: to where its
-// hold would end, (23.6).
+// most is how much of every pack, of what it has between full and its end at home, may be gone when an item is unhooked: so that before,
+// it could hold the item to where it is set and carry it in the hardest instants, (23.6).
 func (s *Study) most(it *Item) []float64 {
 	w := s.work
 	out := make([]float64, len(w.floor))
 	for v, floor := range w.floor {
-		out[v] = math.Min(w.team[v].taken(1, it.study.Vehicles[v].Charge, floor), 1) // (23.6)
+		after := s.Has.Hook * w.hoverPart(it, v)
+		out[v] = math.Min(w.team[v].taken(1, it.study.Vehicles[v].Charge, floor)+after, 1) // (23.6)
+		for k := len(it.Carry) - 1; k >= 0; k-- {
+			c := it.Carry[k]
+			out[v] = math.Min(out[v], w.team[v].taken(1, c.hard[v].charge, floor)+after+c.parts[v]*c.hard[v].left) // (23.6)
+			after += c.parts[v]
+		}
 	}
 	return out
 }
@@ -85,7 +91,8 @@ func (s *Study) own(it *Item) {
 			parts[v] = hook * w.hoverPart(it, v)
 		}
 	}
-	for _, c := range it.Carry {
+	for k := range it.Carry {
+		c := &it.Carry[k]
 		it.Own.Time += c.Path.Duration()
 		for v := range w.team {
 			it.Own.Energy += c.Spent[v].Energy
@@ -98,7 +105,8 @@ func (s *Study) own(it *Item) {
 			half[v] = w.half(v)
 		}
 		for v, spent := range it.study.Along(c.Along, half) {
-			parts[v] += w.part(spent, v, c.Path.Duration())
+			c.parts = append(c.parts, w.part(spent, v, c.Path.Duration()))
+			parts[v] += c.parts[v]
 		}
 	}
 	it.Own.Part = parts

@@ -33,7 +33,6 @@ type label struct {
 type search struct {
 	*Tour
 	least  *least
-	binds  []int // the vehicles whose packs can be the first to empty
 	looked int
 	most   float64 // nothing longer is of interest
 }
@@ -42,7 +41,7 @@ type search struct {
 // fit. found is false when the packs do not suffice, or items wait for one another.
 func (t *Tour) Best() (o Order, found bool) {
 	n := len(t.Own)
-	s := &search{Tour: t, least: newLeast(t, n <= mostExact), binds: t.binding(), most: math.Inf(1)}
+	s := &search{Tour: t, least: newLeast(t, n <= mostExact), most: math.Inf(1)}
 	bound := s.least.rest(state{0, -1}, make([]float64, s.packs()))
 	any := func(state) (int, int) { return 0, n }
 	end, _ := s.run(width, any)
@@ -70,7 +69,7 @@ func (t *Tour) Best() (o Order, found bool) {
 
 // Given is an order as it is given, with the changes of packs where they cost least.
 func (t *Tour) Given(order []int) (o Order, found bool) {
-	s := &search{Tour: t, least: newLeast(t, false), binds: t.binding(), most: math.Inf(1)}
+	s := &search{Tour: t, least: newLeast(t, false), most: math.Inf(1)}
 	depth := func(at state) int {
 		d := 0
 		for j := range t.Own {
@@ -182,12 +181,15 @@ func (s *search) step(l *label, j int, fresh bool) *label {
 	}
 	s.looked++
 	time, energy, part := s.next(l.last, j, fresh)
+	if !(l.time+time+s.Own[j].Time+s.least.open(state{l.done | 1<<j, j}) <= s.most*(1+near)) {
+		return nil
+	}
 	m := &label{state: state{l.done | 1<<j, j}, time: l.time + time + s.Own[j].Time, energy: l.energy + energy + s.Own[j].Energy,
 		packs: l.packs, fresh: fresh, used: make([]float64, len(l.used)), from: l}
 	if fresh {
 		m.packs++
 	}
-	for _, v := range s.binds {
+	for _, v := range s.least.binds {
 		u := part[v] + s.Own[j].Part[v]
 		if !fresh {
 			u += l.used[v]
@@ -225,7 +227,7 @@ func (s *search) serves(a, b *label) bool {
 	if !before(a, b) && before(b, a) || s.Packs > 0 && a.packs > b.packs {
 		return false
 	}
-	for _, v := range s.binds {
+	for _, v := range s.least.binds {
 		if a.used[v] > b.used[v] {
 			return false
 		}

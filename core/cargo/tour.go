@@ -74,12 +74,13 @@ func (t *Tour) next(i, j int, fresh bool) (time, energy float64, part []float64)
 // least is a lower bound on what is still to come, (23.9). It needs every item to fit.
 type least struct {
 	t      *Tour
+	binds  []int     // the vehicles whose packs can be the first to empty
 	into   []float64 // s: the quickest way to an item and through it
 	back   float64   // s: the quickest way home
 	change float64   // s: what a change of packs takes at least
 	eats   [][]float64
 	home   []float64
-	closed map[state]float64 // s: the exact rest without regard to packs; nil: too many items
+	closed []float64 // s: the exact rest without regard to packs, by what is done and the last; nil: too many items
 }
 
 // state is what has been set, and what last; −1: nothing yet.
@@ -100,7 +101,7 @@ func (t *Tour) quick(i, j int) float64 {
 
 func newLeast(t *Tour, exact bool) *least {
 	n := len(t.Own)
-	l := &least{t: t, into: make([]float64, n), back: math.Inf(1), change: math.Inf(1), eats: make([][]float64, n)}
+	l := &least{t: t, binds: t.binding(), into: make([]float64, n), back: math.Inf(1), change: math.Inf(1), eats: make([][]float64, n)}
 	packs := 0
 	if n > 0 {
 		packs = len(t.Own[0].Part)
@@ -128,7 +129,7 @@ func newLeast(t *Tour, exact bool) *least {
 		}
 	}
 	if exact {
-		l.closed = map[state]float64{}
+		l.closed = make([]float64, n<<n)
 	}
 	return l
 }
@@ -151,8 +152,8 @@ func lower(a, b []float64) {
 func (l *least) rest(s state, used []float64) float64 {
 	n := len(l.t.Own)
 	changes := 0.0
-	for v, u := range used {
-		u += l.home[v]
+	for _, v := range l.binds {
+		u := used[v] + l.home[v]
 		for j := range n {
 			if s.done>>j&1 == 0 {
 				u += l.eats[j][v]
@@ -185,8 +186,9 @@ func (l *least) open(s state) float64 {
 		}
 		return sum
 	}
-	if x, ok := l.closed[s]; ok {
-		return x
+	at := int(s.done)*n + s.last
+	if s.last >= 0 && l.closed[at] > 0 {
+		return l.closed[at]
 	}
 	best := math.Inf(1)
 	for j := range n {
@@ -194,6 +196,8 @@ func (l *least) open(s state) float64 {
 			best = math.Min(best, l.t.quick(s.last, j)+l.t.Own[j].Time+l.open(state{s.done | 1<<j, j}))
 		}
 	}
-	l.closed[s] = best
+	if s.last >= 0 {
+		l.closed[at] = best
+	}
 	return best
 }
