@@ -35,12 +35,12 @@ func (s *Study) Course(i, n int) []Moment {
 }
 
 // flow is what the plan's wind does at rotor j of vehicle i: along its disc, and down through it, m/s.
-func (s *Study) flow(i, j int, p share.Part) (across, through float64) {
+func (s *Study) flow(i, j int, p *share.Part) (across, through float64) {
 	return flow(s.model, i, j, p, s.model.Attitude.T().Mul(s.model.Wind))
 }
 
 // flow is what a wind in body axes does at rotor j of vehicle i of a model.
-func flow(m *share.Model, i, j int, p share.Part, wind vec.V3) (across, through float64) {
+func flow(m *share.Model, i, j int, p *share.Part, wind vec.V3) (across, through float64) {
 	axis := p.Thrust.Unit()
 	if c := &m.Craft[i]; c.Rigid {
 		axis = c.Rotors[j].Axis

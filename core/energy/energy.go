@@ -63,7 +63,8 @@ func At(m *share.Model, a share.Answer) Study {
 	}
 	out.Vehicles = out.vehicles(m, a.Parts)
 	out.Power = 0
-	for i, v := range out.Vehicles {
+	for i := range out.Vehicles {
+		v := &out.Vehicles[i]
 		out.Power += v.Power
 		if !math.IsNaN(v.Time) {
 			out.Order = append(out.Order, i)
@@ -80,8 +81,8 @@ func At(m *share.Model, a share.Answer) Study {
 // vehicles works out every vehicle at its part.
 func (s *Study) vehicles(m *share.Model, parts []share.Part) []Vehicle {
 	out := make([]Vehicle, len(parts))
-	for i, p := range parts {
-		k := &s.craft[i]
+	for i := range parts {
+		p, k := &parts[i], &s.craft[i]
 		v := Vehicle{ID: m.Craft[i].ID, Ideal: 0, ThrustFull: math.NaN(), ThrustLast: math.NaN(), SpareFull: math.NaN(), SpareLast: math.NaN()}
 		for _, u := range p.Rotor {
 			v.Ideal += Ideal(math.Max(u, 0), k.rotor.Area, s.Density)
@@ -104,12 +105,12 @@ func (s *Study) vehicles(m *share.Model, parts []share.Part) []Vehicle {
 }
 
 // power is the electric power of vehicle i at its part, rotor by rotor, W.
-func (s *Study) power(m *share.Model, i int, p share.Part) float64 {
+func (s *Study) power(m *share.Model, i int, p *share.Part) float64 {
 	return s.powerIn(m.Attitude.T().Mul(m.Wind), i, p)
 }
 
 // powerIn is power in a wind, m/s, body axes.
-func (s *Study) powerIn(wind vec.V3, i int, p share.Part) float64 {
+func (s *Study) powerIn(wind vec.V3, i int, p *share.Part) float64 {
 	k := &s.craft[i]
 	sum := k.avionics
 	for j, u := range p.Rotor {

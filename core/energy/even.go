@@ -24,7 +24,7 @@ const leans = 4
 // convex, and t = 1 at the answer. Where no such share is found that keeps the vehicles apart it is the plan's own, with a gain of 1.
 func (s *Study) even(solver *solve.Solver, a share.Answer) *Even {
 	m := s.model
-	q := &quest{study: s, solver: solver, parts: a.Parts, caps: make([]float64, len(m.Craft)), limit: math.Max(a.T, m.Plan.Limits.Utilisation)}
+	q := &quest{study: s, solver: solver, parts: a.Parts, held: make([]float64, len(m.Craft)), limit: math.Max(a.T, m.Plan.Limits.Utilisation)}
 	out := &Even{Parts: a.Parts, Vehicles: s.Vehicles, Hold: s.Hold, Gain: 1}
 	apart := m.Plan.Limits.Separation
 	kept := !m.TooNear(a.Parts, apart) // where it is not, the check says so
@@ -42,10 +42,8 @@ func (s *Study) even(solver *solve.Solver, a share.Answer) *Even {
 		}
 		vehicles := s.vehicles(m, parts)
 		hold := math.Inf(1)
-		for _, v := range vehicles {
-			if !(v.Time >= hold) {
-				hold = v.Time
-			}
+		for i := range vehicles {
+			hold = math.Min(hold, vehicles[i].Time) // NaN: not known
 		}
 		if hold > s.Hold*(1+gained) {
 			*out = Even{Parts: parts, Vehicles: vehicles, Hold: hold, Gain: hold / s.Hold, Solves: q.solves}

@@ -44,7 +44,7 @@ func TestEvenIsLongest(t *testing.T) {
 			continue
 		}
 		asked++
-		q := &quest{study: &s, solver: solver, parts: a.Parts, caps: make([]float64, len(m.Craft)), limit: math.Max(a.T, m.Plan.Limits.Utilisation)}
+		q := &quest{study: &s, solver: solver, parts: a.Parts, held: make([]float64, len(m.Craft)), limit: math.Max(a.T, m.Plan.Limits.Utilisation)}
 		q.program = m.Even(0)
 		m.SpreadFor(q.program, a.Apart, m.Pulls(a.Parts))
 		q.at(s.Even.Hold * 1.001)

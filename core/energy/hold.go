@@ -30,7 +30,7 @@ const steps = 8
 // Hold is how long the pack, from full, gives a power (W) until a reserve (of the usable energy) is left. effort is the thrust needed
 // over that available at a voltage (V; NaN: that of the full pack under this load), which falls with the square of the
 // voltage, (18.16).
-func (p Pack) Hold(power, effort, voltage, reserve float64) Hold {
+func (p *Pack) Hold(power, effort, voltage, reserve float64) Hold {
 	h := Hold{Given: 1, VoltageFull: p.Loaded(power, 1)}
 	if !math.IsNaN(voltage) && !math.IsNaN(h.VoltageFull) {
 		h.Given = (h.VoltageFull / voltage) * (h.VoltageFull / voltage) // (18.16)
@@ -46,7 +46,7 @@ func (p Pack) Hold(power, effort, voltage, reserve float64) Hold {
 }
 
 // end is the charge at which a hold as in Hold ends, and by what.
-func (p Pack) end(power, effort, voltage, reserve float64) (charge float64, by End) {
+func (p *Pack) end(power, effort, voltage, reserve float64) (charge float64, by End) {
 	charge, by = p.ChargeAt(1-p.Usable*(1-reserve)), Reserve // (18.15)
 	if math.IsNaN(p.Voltage) {
 		if !(effort <= 1) {
@@ -67,7 +67,7 @@ func (p Pack) end(power, effort, voltage, reserve float64) (charge float64, by E
 }
 
 // chargeFor is the charge at which the voltage under a load is v: V = v + R P/v, (18.12).
-func (p Pack) chargeFor(power, v float64) float64 {
+func (p *Pack) chargeFor(power, v float64) float64 {
 	if v < math.Sqrt(p.Resistance*power) { // below, the voltage only falls further: Collapse comes first
 		return math.Inf(-1)
 	}
@@ -77,7 +77,7 @@ func (p Pack) chargeFor(power, v float64) float64 {
 // Time is how long a constant power takes the charge from one value to a lower one, s, with its error. Without a
 // resistance it is closed, (18.18); else dt/dq is summed by the classical Runge–Kutta rule of fixed step, which is Simpson's
 // where nothing depends on t, and once more with half the step. Near a collapse dt/dq has a root; the steps are even in that root.
-func (p Pack) Time(power, from, to float64) (s, err float64) {
+func (p *Pack) Time(power, from, to float64) (s, err float64) {
 	if p.simple() {
 		return p.Energy * (p.Left(from) - p.Left(to)) / power, 0 // (18.17)
 	}
@@ -114,11 +114,11 @@ func simpson(f func(float64) float64, lo, hi float64) (sum, err float64) {
 }
 
 // simple tells that the pack is energy alone.
-func (p Pack) simple() bool { return p.Resistance == 0 && p.Peukert == 1 }
+func (p *Pack) simple() bool { return p.Resistance == 0 && p.Peukert == 1 }
 
 // After is the charge left of one after a time (s) at a power (W), with its error, by the classical Runge–Kutta rule of fixed
 // step and once more with half the step. NaN: it does not last so long.
-func (p Pack) After(power, from, time float64) (charge, err float64) {
+func (p *Pack) After(power, from, time float64) (charge, err float64) {
 	if p.simple() {
 		left := p.Left(from) - power*time/p.Energy
 		if left < 0 {
@@ -131,7 +131,7 @@ func (p Pack) After(power, from, time float64) (charge, err float64) {
 }
 
 // walk takes n steps of dq/dt, (18.14).
-func (p Pack) walk(power, q, time float64, n int) float64 {
+func (p *Pack) walk(power, q, time float64, n int) float64 {
 	h := time / float64(n)
 	for range n {
 		a := p.rate(power, q)

@@ -33,7 +33,7 @@ func (s *Study) Along(motion []Instant, from []float64) []Spent {
 	for i := range s.craft {
 		track := make([]taken, len(motion))
 		for n, at := range motion {
-			p := at.Parts[i]
+			p := &at.Parts[i]
 			track[n] = taken{at.Time, s.powerIn(at.Wind, i, p), p.Utilisation}
 		}
 		out[i] = s.spend(i, track, chargeOf(from, i))
@@ -124,7 +124,7 @@ func (s *Study) step(k *craft, a, b taken, out *Spent) {
 
 // ramp is the charge left after a time (s) in which the power goes straight from one to another, W: by energy where the pack is that
 // alone, else one step of the classical Runge–Kutta rule, (18.31). NaN: it does not last so long.
-func (p Pack) ramp(from, to, q, time float64) float64 {
+func (p *Pack) ramp(from, to, q, time float64) float64 {
 	if p.simple() {
 		return p.ChargeAt(p.Left(q) - (from+to)/2*time/p.Energy) // (18.17)
 	}

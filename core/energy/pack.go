@@ -65,17 +65,17 @@ func NewPack(class string, b plan.Battery) (p Pack, needs, assumed []string) {
 const printedTol = 0.03
 
 // Open is the open-circuit voltage at a charge, V: straight from full to empty, (18.10).
-func (p Pack) Open(charge float64) float64 {
+func (p *Pack) Open(charge float64) float64 {
 	return p.Voltage * (cellEmpty + float64((cellFull-cellEmpty)*charge)) / cellNominal // (18.10)
 }
 
 // Left is the part of the energy that is left at a charge, (18.11).
-func (p Pack) Left(charge float64) float64 {
+func (p *Pack) Left(charge float64) float64 {
 	return charge * (cellEmpty + float64((cellFull-cellEmpty)/2*charge)) / cellNominal // (18.11)
 }
 
 // ChargeAt is the charge at which a part of the energy is left, Left turned over.
-func (p Pack) ChargeAt(left float64) float64 {
+func (p *Pack) ChargeAt(left float64) float64 {
 	const rise = cellFull - cellEmpty
 	c := 2 * cellNominal * left / rise
 	const half = cellEmpty / rise
@@ -84,13 +84,13 @@ func (p Pack) ChargeAt(left float64) float64 {
 
 // Current is the current for a power at a charge, A: the smaller root of P = V I − R I², (18.12). NaN: more than the pack
 // can give.
-func (p Pack) Current(power, charge float64) float64 {
+func (p *Pack) Current(power, charge float64) float64 {
 	return power / p.Loaded(power, charge) // (18.12)
 }
 
 // Loaded is the voltage at the terminals for a power at a charge, V, the larger root of V² − V_o V + R P, (18.12). NaN: more
 // power than the pack can give.
-func (p Pack) Loaded(power, charge float64) float64 {
+func (p *Pack) Loaded(power, charge float64) float64 {
 	v := p.Open(charge)
 	d := float64(v*v) - 4*p.Resistance*power
 	if d < 0 && d > -1e-12*v*v { // at the collapse itself
@@ -100,7 +100,7 @@ func (p Pack) Loaded(power, charge float64) float64 {
 }
 
 // collapse is the charge below which the pack cannot give a power.
-func (p Pack) collapse(power float64) float64 {
+func (p *Pack) collapse(power float64) float64 {
 	return (2*math.Sqrt(p.Resistance*power)/p.Voltage*cellNominal - cellEmpty) / (cellFull - cellEmpty)
 }
 
@@ -111,7 +111,7 @@ func Peukert(capacity, hours, current, exponent float64) float64 {
 }
 
 // rate is dq/dt of the charge at a power, 1/s, as a positive number, (18.14).
-func (p Pack) rate(power, charge float64) float64 {
+func (p *Pack) rate(power, charge float64) float64 {
 	i := p.Current(power, charge)
 	capacity := p.Energy / p.Voltage // A s
 	r := i / capacity

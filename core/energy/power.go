@@ -79,7 +79,7 @@ type Rotor struct {
 // Shaft is the power at the shaft for a thrust in a flow, W: induced, profile and climb,
 // k T v + (1/FM − k) T v_h + T v_n, (18.5); T^(3/2)/√(2ρA)/FM at rest, (18.3). The profile's part stays that of hover, and a rotor
 // better than 1/k has none.
-func (r Rotor) Shaft(thrust, rho, inPlane, through float64) float64 {
+func (r *Rotor) Shaft(thrust, rho, inPlane, through float64) float64 {
 	h := Hover(thrust, r.Area, rho)
 	v, ok := h, true
 	switch {
@@ -98,7 +98,7 @@ func (r Rotor) Shaft(thrust, rho, inPlane, through float64) float64 {
 // Electric is the electric power for a thrust in a flow, W. With a static test it is the test's at rest, in air of
 // another density that of the same coefficients, (18.6), and in a flow as much more as (18.5) says; else (18.5) over the
 // efficiency of the drive. NaN: something is not known, the thrust is outside the test, or the flow outside Descent.
-func (r Rotor) Electric(thrust, rho, inPlane, through float64) float64 {
+func (r *Rotor) Electric(thrust, rho, inPlane, through float64) float64 {
 	still := inPlane == 0 && through == 0
 	if r.table == nil {
 		return r.Shaft(thrust, rho, inPlane, through) / r.DriveEfficiency

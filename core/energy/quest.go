@@ -16,31 +16,40 @@ type quest struct {
 	solver  *solve.Solver
 	program *solve.Program
 	parts   []share.Part
-	caps    []float64 // N: of a vehicle on a cable, of a rotor when rigid
+	held    []float64 // N: what each vehicle holds for the last time asked
 	limit   float64   // of utilisation
 	t       float64   // of the last solve
 	solves  int
-	rotors  []float64 // room of holdAt
+	one     share.Part // room of holdAt
 }
 
-// at is t for the caps of a time; +Inf: no balance.
+// at is t for the caps of a time: for a vehicle on a cable as a whole, for each rotor when rigid; +Inf: no balance.
 func (q *quest) at(tau float64) float64 {
-	known := map[string]float64{} // by class, where no wind makes vehicles differ
-	for i := range q.caps {
-		c := &q.study.model.Craft[i]
-		whole, ok := known[c.Class]
-		if !ok {
-			whole = q.thrustFor(i, tau)
-			if q.study.model.Plan.Site.Wind == 0 {
-				known[c.Class] = whole
+	m := q.study.model
+	line, pull := 0, 0
+	for i := range m.Craft {
+		c := &m.Craft[i]
+		q.held[i] = math.NaN()
+		for j := 0; j < i && m.Plan.Site.Wind == 0; j++ { // without wind those of a class are alike
+			if m.Craft[j].Class == c.Class {
+				q.held[i] = q.held[j]
+				break
 			}
 		}
-		q.caps[i] = math.Min(whole, q.limit*c.Vehicle.ThrustMax)
-		if c.Rigid {
-			q.caps[i] /= float64(max(len(c.Rotors), 1))
+		if math.IsNaN(q.held[i]) {
+			q.held[i] = q.thrustFor(i, tau)
+		}
+		most := math.Min(q.held[i], q.limit*c.Vehicle.ThrustMax)
+		if !c.Rigid {
+			q.program.Pulls[pull].Cones[0].T = most
+			pull++
+			continue
+		}
+		for range c.Rotors {
+			q.program.Lines[line].HiT = most / float64(len(c.Rotors))
+			line++
 		}
 	}
-	q.bound()
 	q.solves++
 	q.t = math.Inf(1)
 	if r := q.solver.Solve(q.program); r.Status == solve.Optimal {
@@ -49,38 +58,20 @@ func (q *quest) at(tau float64) float64 {
 	return q.t
 }
 
-// bound puts the caps into the program: for a vehicle on a cable as a whole, for each rotor when rigid.
-func (q *quest) bound() {
-	line, pull := 0, 0
-	for i := range q.caps {
-		c := &q.study.model.Craft[i]
-		if !c.Rigid {
-			q.program.Pulls[pull].Cones[0].T = q.caps[i]
-			pull++
-			continue
-		}
-		for range c.Rotors {
-			q.program.Lines[line].HiT = q.caps[i]
-			line++
-		}
-	}
-}
-
 // holdAt is how long vehicle i holds a thrust that its rotors share evenly, s. Outside a static test it is that of the
 // nearest row.
 func (q *quest) holdAt(i int, thrust float64) float64 {
-	c, k := &q.study.model.Craft[i], &q.study.craft[i]
-	p := q.parts[i]
-	q.rotors = q.rotors[:0]
+	s, c := q.study, &q.study.model.Craft[i]
+	q.one.Thrust, q.one.Rotor = q.parts[i].Thrust, q.one.Rotor[:0]
 	for range c.Rotors {
-		q.rotors = append(q.rotors, thrust/float64(len(c.Rotors)))
+		q.one.Rotor = append(q.one.Rotor, thrust/float64(len(c.Rotors)))
 	}
-	p.Rotor = q.rotors
-	w := q.study.power(q.study.model, i, p)
+	w := s.power(s.model, i, &q.one)
 	if math.IsNaN(w) {
 		return 0
 	}
-	return k.pack.Hold(w, thrust/c.Vehicle.ThrustMax, k.voltage, q.study.model.Plan.Limits.Reserve).Time
+	k := &s.craft[i]
+	return k.pack.Hold(w, thrust/c.Vehicle.ThrustMax, k.voltage, s.model.Plan.Limits.Reserve).Time
 }
 
 // thrustFor is the thrust that vehicle i holds for a time, N: holdAt turned over, (18.19). Time is nearly a power of thrust.

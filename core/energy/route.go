@@ -89,7 +89,8 @@ func (s *Study) fly(solver *solve.Solver, leg Leg) Flown {
 	}
 	f.model, f.parts = m, a.Parts
 	sum := 0.0
-	for i, p := range a.Parts {
+	for i := range a.Parts {
+		p := &a.Parts[i]
 		f.Power = append(f.Power, s.power(m, i, p))
 		f.effort = append(f.effort, p.Utilisation)
 		sum += f.Power[i]

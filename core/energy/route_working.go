@@ -57,7 +57,7 @@ func (s *Study) legSteps(w *working, symbol string, f Flown, i int) {
 	}
 	terms, numbers := []string{}, []float64{}
 	for j, u := range rotors {
-		across, through := flow(f.model, i, j, f.parts[i], wind)
+		across, through := flow(f.model, i, j, &f.parts[i], wind)
 		u = math.Max(u, 0)
 		h := Hover(u, k.rotor.Area, s.Density)
 		v, fits := Induced(h, across, through)

@@ -31,8 +31,8 @@ func TestGrowth(t *testing.T) {
 		angular := func(c plan.Class) float64 { return c.RotorThrustMax * c.Arm / c.Inertia[0] }
 		near(t, "angular", angular(one)/angular(c), math.Pow(1.7, want.Angular), 1e-12)
 		near(t, "acceleration", one.RotorThrustMax/one.Mass/(c.RotorThrustMax/c.Mass), math.Pow(1.7, want.Acceleration), 1e-12)
-		rotor := func(c plan.Class) Rotor {
-			return Rotor{Area: math.Pi * c.RotorRadius * c.RotorRadius, FigureOfMerit: 0.6, DriveEfficiency: 1}
+		rotor := func(c plan.Class) *Rotor {
+			return &Rotor{Area: math.Pi * c.RotorRadius * c.RotorRadius, FigureOfMerit: 0.6, DriveEfficiency: 1}
 		}
 		p := rotor(one).Electric(one.RotorThrustMax, rho, 0, 0) / rotor(c).Electric(c.RotorThrustMax, rho, 0, 0)
 		near(t, "power", p, math.Pow(1.7, want.Power), 1e-12) // T^1.5/R is Ω³ λ⁵ again

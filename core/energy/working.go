@@ -71,7 +71,7 @@ func (s *Study) powerSteps(w *working, i int, p share.Part) {
 			worst = j
 		}
 	}
-	across, through := s.flow(i, worst, p)
+	across, through := s.flow(i, worst, &p)
 	u := w.add("u", math.Max(p.Rotor[worst], 0), "N", "the share, THEORY (5.4), (5.10): its hardest-working rotor", "%v", math.Max(p.Rotor[worst], 0))
 	h := Hover(u, k.rotor.Area, s.Density)
 	switch {
@@ -106,7 +106,7 @@ func (s *Study) radius(i int) float64 {
 func (s *Study) rotorPowers(i int, p share.Part) (each []float64, alike bool) {
 	alike = true
 	for j, u := range p.Rotor {
-		across, through := s.flow(i, j, p)
+		across, through := s.flow(i, j, &p)
 		each = append(each, s.craft[i].rotor.Electric(math.Max(u, 0), s.Density, across, through))
 		alike = alike && math.Abs(each[j]-each[0]) <= 1e-12*each[0]
 	}
