@@ -55,7 +55,7 @@ func ringOf(m *share.Model, s *solve.Solver, k int) Scaled {
 	class, n := Commonest(m), float64(len(m.Craft))
 	grown := float64(k) / n
 	p := m.Plan
-	p.Site.Wind = 0
+	p.Site.Wind, p.Near = 0, plan.Near{} // nothing is near on the ring
 	p.Team = make([]plan.Member, k)
 	var first plan.Member
 	radius, height := 0.0, 0.0

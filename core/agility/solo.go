@@ -27,6 +27,7 @@ func Commonest(m *share.Model) string {
 // Alone is the model of one vehicle of a class without any payload, on the same day.
 func Alone(m *share.Model, class string) *share.Model {
 	p := m.Plan
+	p.Near = plan.Near{} // nothing is near it
 	p.Team = []plan.Member{{ID: class, Vehicle: class, Hold: plan.Hold{Kind: plan.Rigid}}}
 	return share.New(p, mass.Properties{}, vec.V3{}, m.Density)
 }

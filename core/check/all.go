@@ -15,4 +15,5 @@ var All = []Check{
 	Bending,
 	Deflection,
 	IdealShare,
+	Near,
 }

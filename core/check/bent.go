@@ -35,6 +35,9 @@ func Bend(f Facts) *Bent {
 	for i, p := range f.Answer.Parts {
 		hold := m.Act(f.Model.Craft[i].At, p.Force, p.Moment) // (9.3), (5.15)
 		l.Points = append(l.Points, hold)
+		if p.Download != (vec.V3{}) {
+			l.Points = append(l.Points, m.Act(p.Under, p.Download, vec.V3{})) // (22.2)
+		}
 		b.From, b.To = math.Min(b.From, hold.X), math.Max(b.To, hold.X)
 	}
 	b.Diagram = m.Bend(l, b.From, b.To)

@@ -34,10 +34,6 @@ func TestWorkingOfHolds(t *testing.T) {
 			}
 			r := s.Route(solve.NewSolver(), []energy.Leg{{To: 20, Distance: 90, Speed: 3}, {To: 200, Distance: 80, Speed: 2}})
 			steps += evaluated(t, name+" route", r.Working(&s))
-			near, grounds := s.Wakes(a.Parts), s.Grounded(a.Parts, 0.5)
-			for i := range a.Parts {
-				steps += evaluated(t, name+" air", s.AirWorking(i, a.Parts[i], grounds[i], near[i]))
-			}
 			for class, c := range p.Vehicles {
 				for _, r := range []energy.Regime{energy.TipSpeed, energy.Froude} {
 					for _, z := range energy.Sizes(c, m.Payload.Mass, 0.8, 1.1, 6, r) {

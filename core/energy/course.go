@@ -39,12 +39,16 @@ func (s *Study) flow(i, j int, p *share.Part) (across, through float64) {
 	return flow(s.model, i, j, p, s.model.Attitude.T().Mul(s.model.Wind))
 }
 
-// flow is what a wind in body axes does at rotor j of vehicle i of a model.
+// flow is what a wind in body axes, and the wakes of others, do at rotor j of vehicle i of a model.
 func flow(m *share.Model, i, j int, p *share.Part, wind vec.V3) (across, through float64) {
 	axis := p.Thrust.Unit()
 	if c := &m.Craft[i]; c.Rigid {
 		axis = c.Rotors[j].Axis
 	}
 	along := wind.Dot(axis)
-	return wind.Sub(axis.Scale(along)).Norm(), -along
+	across, through = wind.Sub(axis.Scale(along)).Norm(), -along
+	if near := m.Craft[i].Near; near != nil && j < len(near.Flow) {
+		through += near.Flow[j] // (22.5)
+	}
+	return across, through
 }

@@ -14,6 +14,7 @@ import (
 	"math"
 	"slices"
 
+	"cohoist/core/momentum"
 	"cohoist/core/share"
 	"cohoist/core/solve"
 	"cohoist/core/vec"
@@ -85,7 +86,7 @@ func (s *Study) vehicles(m *share.Model, parts []share.Part) []Vehicle {
 		p, k := &parts[i], &s.craft[i]
 		v := Vehicle{ID: m.Craft[i].ID, Ideal: 0, ThrustFull: math.NaN(), ThrustLast: math.NaN(), SpareFull: math.NaN(), SpareLast: math.NaN()}
 		for _, u := range p.Rotor {
-			v.Ideal += Ideal(math.Max(u, 0), k.rotor.Area, s.Density)
+			v.Ideal += momentum.Ideal(math.Max(u, 0), k.rotor.Area, s.Density)
 		}
 		v.Power = s.power(m, i, p)
 		v.Hold = Hold{Time: math.NaN(), VoltageFull: math.NaN(), VoltageLast: math.NaN(), Error: math.NaN()}
@@ -115,9 +116,18 @@ func (s *Study) powerIn(wind vec.V3, i int, p *share.Part) float64 {
 	sum := k.avionics
 	for j, u := range p.Rotor {
 		across, through := flow(s.model, i, j, p, wind)
-		sum += k.rotor.Electric(math.Max(u, 0), s.Density, across, through)
+		sum += k.rotor.Electric(math.Max(u, 0)/ground(s.model, i), s.Density, across, through)
 	}
 	return sum
+}
+
+// ground is the thrust of vehicle i over that far from the ground at the same power, (22.1): the same thrust takes the power of so
+// much less.
+func ground(m *share.Model, i int) float64 {
+	if near := m.Craft[i].Near; near != nil {
+		return near.Ground
+	}
+	return 1
 }
 
 // tied is how near two times count as the same, so that vehicles alike stay in the order of the team.

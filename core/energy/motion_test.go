@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"cohoist/core/energy"
+	"cohoist/core/momentum"
 	"cohoist/core/plan"
 	"cohoist/core/share"
 	"cohoist/core/solve"
@@ -114,8 +115,8 @@ func TestAlone(t *testing.T) {
 	by := func(area float64) float64 {
 		drag := s.Density / 2 * area * 100
 		thrust := math.Hypot(share.Gravity, drag)
-		h := energy.Hover(thrust/4, disc, s.Density)
-		v, _ := energy.Induced(h, 10*share.Gravity/thrust, 10*drag/thrust)
+		h := momentum.Hover(thrust/4, disc, s.Density)
+		v, _ := momentum.Induced(h, 10*share.Gravity/thrust, 10*drag/thrust)
 		return thrust * (1.15*v + (1/0.6-1.15)*h + 10*drag/thrust) / 0.8
 	}
 	for i, area := range []float64{p.Vehicles["even"].DragArea, 0.05} {

@@ -3,31 +3,23 @@ package energy
 import (
 	"math"
 	"testing"
+
+	"cohoist/core/momentum"
 )
 
 const rho = 1.225
-
-// The one-line rule of a helicopter textbook, hp/T = √(T/A)/38 in lb, ft (heli-air.net 2016, "Ideal power"): at 7.1 lb/ft² 0.07027 hp/lb
-// exactly and v = 38.646 ft/s, with ρ 0.0023769 slug/ft³; the rounded 38 gives 0.07012.
-func TestIdealRule(t *testing.T) {
-	const lbf, ft, slug, hp = 4.4482216, 0.3048, 14.593903, 745.69987
-	area, density := ft*ft, 0.0023769*slug/(ft*ft*ft)
-	near(t, "hp per lb", Ideal(7.1*lbf, area, density)/hp/7.1, 0.07027, 0.5e-5/0.07027)
-	near(t, "ft/s", Hover(7.1*lbf, area, density)/ft, 38.646, 0.5e-3/38.646)
-	near(t, "rule", Ideal(7.1*lbf, area, density)/hp/7.1, 0.07012, 2.2e-3)
-}
 
 // 1 kg on four 10 inch discs: 4.443945 m/s and 43.580 W (the same rule in SI, computed), 83.808 W through a figure of merit of 0.65 and a drive of
 // 0.8. Laws: T^1.5, ρ^−0.5, A^−0.5.
 func TestIdealSI(t *testing.T) {
 	area, w := 4*math.Pi*0.127*0.127, 9.80665
-	near(t, "v", Hover(w, area, rho), 4.443945, 1e-7)
-	near(t, "P", Ideal(w, area, rho), 43.580, 0.5e-3/43.58)
+	near(t, "v", momentum.Hover(w, area, rho), 4.443945, 1e-7)
+	near(t, "P", momentum.Ideal(w, area, rho), 43.580, 0.5e-3/43.58)
 	r := Rotor{Area: area / 4, FigureOfMerit: 0.65, DriveEfficiency: 0.8}
 	near(t, "electric", 4*r.Electric(w/4, rho, 0, 0), 83.808, 0.5e-3/83.808)
-	near(t, "twice the thrust", Ideal(2*w, area, rho)/Ideal(w, area, rho), 2.828427, 1e-6)
-	near(t, "twice the discs", Ideal(w, 2*area, rho)/Ideal(w, area, rho), 0.7071068, 1e-6)
-	near(t, "half the density", Ideal(w, area, rho/2)/Ideal(w, area, rho), math.Sqrt2, 1e-12)
+	near(t, "twice the thrust", momentum.Ideal(2*w, area, rho)/momentum.Ideal(w, area, rho), 2.828427, 1e-6)
+	near(t, "twice the discs", momentum.Ideal(w, 2*area, rho)/momentum.Ideal(w, area, rho), 0.7071068, 1e-6)
+	near(t, "half the density", momentum.Ideal(w, area, rho/2)/momentum.Ideal(w, area, rho), math.Sqrt2, 1e-12)
 	if r.Electric(0, rho, 3, 1) != 0 {
 		t.Error("no thrust takes power")
 	}
@@ -41,7 +33,7 @@ func TestClimb(t *testing.T) {
 	near(t, "area", area, 201.062, 1e-6)
 	v0 := 0.53 * 600e3 / thrust
 	near(t, "V0", v0, 9.30354, 1e-6)
-	v, ok := Induced(Hover(thrust, area, rho), 0, 1.84533)
+	v, ok := momentum.Induced(momentum.Hover(thrust, area, rho), 0, 1.84533)
 	near(t, "V0 again", 1.84533+v, v0, 1e-6)
 	r := Rotor{Area: area, FigureOfMerit: 1}
 	near(t, "power", r.Shaft(thrust, rho, 0, 1.84533), 0.53*600e3, 1e-6)
@@ -50,44 +42,15 @@ func TestClimb(t *testing.T) {
 	}
 }
 
-// Glauert's equation put back, at rest, along the axis in closed form, and fast along the disc v_h²/V; rounding only.
-func TestInduced(t *testing.T) {
-	for _, h := range []float64{0.5, 4, 20} {
-		for x := 0.0; x < 8; x += 0.37 {
-			for z := -0.5; z < 5; z += 0.31 {
-				v, ok := Induced(h, x*h, z*h)
-				if !ok {
-					if z >= 0 || -z*x <= 1 {
-						t.Fatalf("no flow at %g, %g", x, z)
-					}
-					continue
-				}
-				near(t, "put back", v*math.Hypot(x*h, z*h+v), h*h, 1e-12)
-			}
-		}
-		for z := -0.5; z < 5; z += 0.25 {
-			v, _ := Induced(h, 0, z*h)
-			near(t, "axial", v, h*(-z/2+math.Sqrt(z*z/4+1)), 1e-12)
-		}
-		v, _ := Induced(h, 50*h, 0)
-		near(t, "fast", v, h/50, 1e-6)
-	}
-	for _, out := range [][2]float64{{0, -0.6}, {3, -0.45}} {
-		if v, ok := Induced(1, out[0], out[1]); ok || !math.IsNaN(v) {
-			t.Errorf("%v: %g", out, v)
-		}
-	}
-}
-
 // Forward flight takes less than hover, then a flow down through the disc takes T V_n more than the induced saving.
 func TestShaft(t *testing.T) {
 	r := Rotor{Area: 0.1, FigureOfMerit: 0.6, DriveEfficiency: 0.8}
 	hover := r.Shaft(10, rho, 0, 0)
-	near(t, "hover", hover, Ideal(10, 0.1, rho)/0.6, 1e-14)
+	near(t, "hover", hover, momentum.Ideal(10, 0.1, rho)/0.6, 1e-14)
 	if r.Shaft(10, rho, 8, 0) >= hover || r.Shaft(10, rho, 8, 3) <= r.Shaft(10, rho, 8, 0) {
 		t.Error("forward flight")
 	}
-	near(t, "a very fast disc keeps its profile", r.Shaft(10, rho, 1e6, 0), (1/0.6-1.15)*Ideal(10, 0.1, rho), 2e-5)
+	near(t, "a very fast disc keeps its profile", r.Shaft(10, rho, 1e6, 0), (1/0.6-1.15)*momentum.Ideal(10, 0.1, rho), 2e-5)
 	fine := Rotor{Area: 0.1, FigureOfMerit: 0.95}
 	if w := fine.Shaft(10, rho, 1e6, 0); w < 0 || w > 1e-3 {
 		t.Errorf("profile of a rotor better than 1/k: %g", w)

@@ -30,7 +30,7 @@ func (q *quest) at(tau float64) float64 {
 	for i := range m.Craft {
 		c := &m.Craft[i]
 		q.held[i] = math.NaN()
-		for j := 0; j < i && m.Plan.Site.Wind == 0; j++ { // without wind those of a class are alike
+		for j := 0; j < i && m.Plan.Site.Wind == 0 && c.Near == nil; j++ { // those of a class are alike
 			if m.Craft[j].Class == c.Class {
 				q.held[i] = q.held[j]
 				break
@@ -41,7 +41,7 @@ func (q *quest) at(tau float64) float64 {
 		}
 		most := math.Min(q.held[i], q.limit*c.Vehicle.ThrustMax)
 		if !c.Rigid {
-			q.program.Pulls[pull].Cones[0].T = most
+			q.program.Pulls[pull].Cones[0].T = most * c.Keep() // (22.3)
 			pull++
 			continue
 		}

@@ -104,7 +104,7 @@ func (s *Study) meets(leg Leg) (*share.Model, float64) {
 	sin, cos := math.Sincos(leg.To * math.Pi / 180)
 	x, y := s.model.Wind[0]-leg.Speed*cos, s.model.Wind[1]-leg.Speed*sin // (18.25)
 	v := math.Hypot(x, y)
-	return s.model.InWind(v, math.Atan2(y, x)*180/math.Pi), v
+	return s.model.Aloft().InWind(v, math.Atan2(y, x)*180/math.Pi), v
 }
 
 // drain takes the last leg out of the packs. It returns the part of it that is flown: less than 1 when a pack reaches its end, which

@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"cohoist/core/energy"
+	"cohoist/core/momentum"
 	"cohoist/core/plan"
 	"cohoist/core/share"
 	"cohoist/core/solve"
@@ -26,7 +27,7 @@ func TestLegByHand(t *testing.T) {
 	p.Payload.DragArea = (*vec.V3)(&zero)
 	s, r := flown(t, p, energy.Leg{To: 30, Distance: 500, Speed: 10})
 	thrust, area := 2*share.Gravity/4, math.Pi*0.127*0.127
-	h := energy.Hover(thrust, area, s.Density)
+	h := momentum.Hover(thrust, area, s.Density)
 	v := math.Sqrt(math.Sqrt(2500+h*h*h*h) - 50) // v²(100 + v²) = h⁴
 	want := thrust * (1.15*v + (1/0.6-1.15)*h) / 0.8
 	near(t, "power", r.Legs[0].Power[2], 4*want, 1e-9)
@@ -51,8 +52,8 @@ func TestLegWithDrag(t *testing.T) {
 	whole := math.Hypot(drag, weight)
 	in, through := 8*weight/whole, 8*drag/whole
 	disc := math.Pi * 0.127 * 0.127
-	h := energy.Hover(whole/16, disc, s.Density)
-	v, _ := energy.Induced(h, in, through)
+	h := momentum.Hover(whole/16, disc, s.Density)
+	v, _ := momentum.Induced(h, in, through)
 	want := whole / 16 * (1.15*v + (1/0.6-1.15)*h + through) / 0.8
 	near(t, "power", r.Legs[0].Power[0], 4*want, 1e-9)
 	near(t, "single", r.Single, r.PerLoad, 1e-9)

@@ -92,19 +92,6 @@ func (r Route) Sentence(s *Study) string {
 	return s.Vehicles[r.Ended].ID + " ends the route after " + share.Short(r.At) + " m, " + r.By.why() + "."
 }
 
-// Sentence says what a vehicle's wake does to the payload.
-func (n Near) Sentence() string {
-	switch {
-	case n.Outside == PressureRange.Of:
-		return "The wake of " + n.ID + " reaches the payload as one jet, farther below than the model goes."
-	case n.Outside == DownloadRange.Of:
-		return "The wake of " + n.ID + " presses on the payload with " + share.Short(n.Download) + " N, more than the model of download covers."
-	case n.Blocked == 0:
-		return "The wake of " + n.ID + " misses the payload."
-	}
-	return "The wake of " + n.ID + " presses on the payload with " + share.Short(n.Download) + " N."
-}
-
 // span writes a time: 42 s, 7 min 30 s, 25 min.
 func span(s float64) string {
 	whole := int(math.Floor(s))

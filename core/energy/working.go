@@ -6,6 +6,7 @@ import (
 	"strconv"
 	"strings"
 
+	"cohoist/core/momentum"
 	"cohoist/core/share"
 )
 
@@ -73,7 +74,11 @@ func (s *Study) powerSteps(w *working, i int, p share.Part) {
 	}
 	across, through := s.flow(i, worst, &p)
 	u := w.add("u", math.Max(p.Rotor[worst], 0), "N", "the share, THEORY (5.4), (5.10): its hardest-working rotor", "%v", math.Max(p.Rotor[worst], 0))
-	h := Hover(u, k.rotor.Area, s.Density)
+	if r := ground(s.model, i); r != 1 {
+		w.add("r_g", r, "1", "THEORY (22.1)", "%v", r)
+		u = w.add("u", u/r, "N", "THEORY (22.1): far from the ground the same power gives", "u/r_g")
+	}
+	h := momentum.Hover(u, k.rotor.Area, s.Density)
 	switch {
 	case k.rotor.table != nil:
 		w.add("P_r", each[worst], "W", "static test, THEORY (19.1), (18.6)", "%v", each[worst])
@@ -82,11 +87,11 @@ func (s *Study) powerSteps(w *working, i int, p share.Part) {
 		w.add("P_r", each[worst], "W", "THEORY (18.2), (18.3)", "u*v_h/(FM*eta)")
 	default:
 		w.add("v_h", h, "m/s", "THEORY (18.1)", "sqrt(u/(2*rho*A))")
-		v, _ := Induced(h, across, through)
+		v, _ := momentum.Induced(h, across, through)
 		w.add("v_t", across, "m/s", "wind along the disc", "%v", across)
 		w.add("v_n", through, "m/s", "wind down through the disc", "%v", through)
 		w.add("v", v, "m/s", "THEORY (18.4), put back into itself", "v_h*v_h/hypot(v_t, v_n + %v)", v)
-		w.add("k", math.Min(InducedFactor, 1/k.rotor.FigureOfMerit), "1", "common practice, no source", "min(%v, 1/FM)", InducedFactor)
+		w.add("k", math.Min(momentum.InducedFactor, 1/k.rotor.FigureOfMerit), "1", "common practice, no source", "min(%v, 1/FM)", momentum.InducedFactor)
 		w.add("P_r", each[worst], "W", "THEORY (18.5)", "u*(k*v + (1/FM - k)*v_h + v_n)/eta")
 	}
 	power := s.Vehicles[i].Power
@@ -107,7 +112,7 @@ func (s *Study) rotorPowers(i int, p share.Part) (each []float64, alike bool) {
 	alike = true
 	for j, u := range p.Rotor {
 		across, through := s.flow(i, j, &p)
-		each = append(each, s.craft[i].rotor.Electric(math.Max(u, 0), s.Density, across, through))
+		each = append(each, s.craft[i].rotor.Electric(math.Max(u, 0)/ground(s.model, i), s.Density, across, through))
 		alike = alike && math.Abs(each[j]-each[0]) <= 1e-12*each[0]
 	}
 	return each, alike

@@ -202,8 +202,9 @@ func (f *flock) program(pulls []float64) (*solve.Program, bool) {
 			if lean < -math.Sin(f.m.Plan.Limits.Cone*math.Pi/180) {
 				continue // the cone keeps it
 			}
-			radius := disc * pulls[i]
-			cones = append(cones, solve.Cone{Flat: true, B: normal.Scale(-(float64(lean*pulls[i]) + radius)), C: radius})
+			pull := pulls[i] * c.Keep()
+			radius := disc * pull
+			cones = append(cones, solve.Cone{Flat: true, B: normal.Scale(-(float64(lean*pull) + radius)), C: radius})
 		}
 		q.Cones = cones
 	}

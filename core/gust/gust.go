@@ -94,7 +94,7 @@ type question struct {
 }
 
 func newQuestion(m *share.Model, s *solve.Solver) *question {
-	q := &question{m: m.InWind(0, 0), s: s, limit: m.Plan.Limits.Utilisation}
+	q := &question{m: m.Aloft().InWind(0, 0), s: s, limit: m.Plan.Limits.Utilisation}
 	over, calm := q.excess(q.m)
 	q.calm, q.held = calm, over <= 0
 	if m.Cables {

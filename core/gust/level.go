@@ -21,7 +21,8 @@ func (q *question) level(to float64) Side {
 			continue
 		}
 		cones := p.Pulls[pull].Cones
-		cones[0].D, cones[1].D = drags[i].Scale(-1), drags[i].Scale(-1) // (15.1)
+		d := drags[i].Scale(-c.Keep())
+		cones[0].D, cones[1].D = d, d // (15.1)
 		idle = idle && drags[i].Norm() == 0
 		pull++
 	}
@@ -104,7 +105,7 @@ func hardest(m *share.Model, p *solve.Program, r solve.Result) []string {
 				line++
 			}
 		} else {
-			used = r.F[pull].Add(p.Pulls[pull].Cones[0].B).Norm() / c.Vehicle.ThrustMax
+			used = r.F[pull].Add(p.Pulls[pull].Cones[0].B).Norm() / (c.Vehicle.ThrustMax * c.Keep())
 			pull++
 		}
 		if used >= r.T*(1-1e-6) {

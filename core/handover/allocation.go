@@ -34,13 +34,14 @@ func (l Lift) Allocation() Matrix {
 		if craft.Rigid {
 			for j, r := range craft.Rotors {
 				b.Columns = append(b.Columns, fmt.Sprintf("%s rotor %d", craft.ID, j+1))
-				force, moment = append(force, r.Axis), append(moment, arm.Cross(r.Axis).Add(r.Turn)) // (5.1)
+				force, moment = append(force, r.Force), append(moment, arm.Cross(r.Force).Add(r.Moment)) // (5.1), (22.2)
 			}
 			continue
 		}
 		for j, axis := range vec.Identity {
 			b.Columns = append(b.Columns, fmt.Sprintf("%s cable %c", craft.ID, 'x'+rune(j)))
-			force, moment = append(force, axis), append(moment, arm.Cross(axis)) // (5.2)
+			pull := axis.Scale(craft.Keep())
+			force, moment = append(force, pull), append(moment, craft.Arm().Sub(c).Cross(pull)) // (5.2), (22.3)
 		}
 	}
 	for _, part := range [][]vec.V3{force, moment} {

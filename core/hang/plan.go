@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"cohoist/core/share"
+	"cohoist/core/solve"
 )
 
 // Of is the rig of a plan on cables only: the vehicles stand where the answer puts them, and each line is as long at rest as
@@ -12,6 +13,11 @@ import (
 func Of(m *share.Model, parts []share.Part) (Rig, bool) {
 	if m.Rigid || !m.Cables || len(parts) != len(m.Craft) || !(m.Payload.Mass > 0) {
 		return Rig{}, false
+	}
+	if bare := m.Bare(); bare != m { // no wash on a payload that turns
+		if m, parts = bare, bare.Share(solve.NewSolver()).Parts; parts == nil {
+			return Rig{}, false
+		}
 	}
 	r := Rig{Load: Load{Mass: m.Payload.Mass, COM: m.Payload.COM, Inertia: m.Payload.Inertia, Force: m.Drag}}
 	weight := r.Load.weight().Norm()

@@ -34,7 +34,7 @@ func tensions(m *share.Model, r solve.Result, gone int) []float64 {
 			out = append(out, math.NaN())
 			continue
 		}
-		out = append(out, r.F[pull].Norm())
+		out = append(out, r.F[pull].Norm()/c.Keep())
 		pull++
 	}
 	return out

@@ -60,7 +60,7 @@ func (b *bench) give(m *share.Model, c *share.Craft, g, turn vec.V3) affine {
 	if c.Rigid {
 		out.a = g.Dot(c.Drag.Sub(m.Up.Scale(weight)))
 		for _, r := range c.Rotors {
-			if w := r.Axis.Dot(g) + r.Turn.Dot(turn); w > 0 {
+			if w := r.Force.Dot(g) + r.Moment.Dot(turn); w > 0 {
 				out.b += float64(w * r.Max)
 			}
 		}

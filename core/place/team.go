@@ -59,6 +59,7 @@ func newBench(q Question, places []vec.V3) (*bench, error) {
 		q.Free = nil
 	}
 	q.Plan.Team = append([]plan.Member(nil), q.Plan.Team...)
+	q.Plan.Near = plan.Near{} // what is near depends on places; the search leaves it out, and the report of what it finds counts it
 	for i := range q.Plan.Team {
 		for axis, x := range q.Plan.Team[i].Attach {
 			if math.IsNaN(x) && (q.Free == nil || q.Free[i]) {

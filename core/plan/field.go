@@ -120,6 +120,9 @@ func unmeasured(has func(Context) bool) func(Context) bool {
 	}
 }
 
+// grounded tells whether ground effect is counted.
+func grounded(c Context) bool { return c.Plan.Near.Ground == Counted }
+
 // windy tells whether the plan's wind blows: without one there is nothing to gust.
 func windy(c Context) bool { return c.Plan.Site.Wind > 0 }
 

@@ -158,6 +158,15 @@ var rows = []Field{
 	{Path: "site.humidity_ratio", Title: "Relative humidity", Kind: unit.Ratio, In: Range{Low: 0, High: 1},
 		Help: "Moist air is a little lighter than dry air and carries less. Left out: dry."},
 
+	{Path: "near.ground", Title: "Ground effect", Kind: unit.Text, Need: Assumed, Word: LeftOut, Choices: []string{LeftOut, Counted},
+		Help: "More thrust at the same power near the ground. It only helps: leave it out when unsure."},
+	{Path: "near.download", Title: "Wash on the payload", Kind: unit.Text, Need: Assumed, Word: LeftOut, Choices: []string{LeftOut, Counted},
+		Help: "The wakes press on the payload below them."},
+	{Path: "near.wakes", Title: "Wakes on each other", Kind: unit.Text, Need: Assumed, Word: LeftOut, Choices: []string{LeftOut, Counted},
+		Help: "A vehicle in another's wake has less thrust."},
+	{Path: "near.clearance_m", Title: "Payload above the ground", Kind: unit.Length, Unit: "m", In: Range{Low: 0, High: 1000}, Need: Required, When: grounded,
+		Help: "Its lowest point, held level."},
+
 	{Path: "limits.utilisation", Title: "Utilisation limit", Kind: unit.Ratio, In: Range{Low: 0, High: 1, LowOpen: true}, Need: Assumed, Default: 0.8,
 		Help: "The most of its thrust a vehicle may need in hover."},
 	{Path: "limits.cone_deg", Title: "Cable cone", Kind: unit.Angle, Unit: "°", In: Range{Low: 0, High: 90, LowOpen: true, HighOpen: true}, Need: Assumed, Default: 30,

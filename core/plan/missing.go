@@ -71,11 +71,18 @@ func Assume(p Plan) (Plan, []string) {
 		fill(l.v, f)
 		who[l.pattern] = append(who[l.pattern], l.owner())
 	})
-	var sentences []string
+	var sentences, near []string
 	for _, f := range Fields {
-		if names := who[f.Path]; names != nil {
+		switch names := who[f.Path]; {
+		case names == nil:
+		case f.Word == LeftOut:
+			near = append(near, strings.ToLower(f.Title[:1])+f.Title[1:])
+		default:
 			sentences = append(sentences, f.assumption(names, q))
 		}
+	}
+	if near != nil {
+		sentences = append(sentences, "Left out of the thrust needed: "+strings.Join(near, ", ")+".")
 	}
 	return q, sentences
 }

@@ -48,6 +48,7 @@ type Plan struct {
 	Vehicles map[string]Class `json:"vehicles"`
 	Team     []Member         `json:"team"`
 	Site     Site             `json:"site"`
+	Near     Near             `json:"near"`
 	Limits   Limits           `json:"limits"`
 	Errors   Errors           `json:"errors"`
 	Policy   string           `json:"policy"`
@@ -217,6 +218,21 @@ type Site struct {
 	GustFactor        float64 `json:"gust_factor"`    // of the speed in a gust over the mean
 	Humidity          float64 `json:"humidity_ratio"` // relative: vapour pressure over that of saturated air
 	Extra             Extra   `json:"-"`
+}
+
+// What a term of the thrust needed can be.
+const (
+	LeftOut = "left-out"
+	Counted = "counted"
+)
+
+// Near says which of the things near the rotors enter the thrust needed.
+type Near struct {
+	Ground    string  `json:"ground"`      // ground effect
+	Download  string  `json:"download"`    // of the wakes on the payload
+	Wakes     string  `json:"wakes"`       // of the vehicles on each other
+	Clearance float64 `json:"clearance_m"` // of the payload's lowest point above the ground
+	Extra     Extra   `json:"-"`
 }
 
 // Limits are what the crew accepts.

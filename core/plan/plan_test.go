@@ -127,6 +127,7 @@ func TestAssume(t *testing.T) {
 		"Turn reserve left out: taken as 1 rad/s².",
 		"Lost vehicle on a cable left out: taken as dead-weight.",
 		"Policy left out: taken as even-effort.",
+		"Left out of the thrust needed: ground effect, wash on the payload, wakes on each other.",
 	}
 	if !reflect.DeepEqual(said, want) {
 		t.Errorf("said\n%s", strings.Join(said, "\n"))

@@ -68,6 +68,7 @@ const (
 
 // New sets the team up at the beginning of a score.
 func New(m *share.Model, score *Score, o Options) (*Rehearsal, error) {
+	m = m.Bare()
 	switch j := m.Body.Inertia; {
 	case len(score.Marks) == 0 || len(score.Marks[0].Places) != len(m.Craft):
 		return nil, ErrScore

@@ -37,6 +37,11 @@ func (c *Score) Duration() float64 { return beat * float64(len(c.Marks)-1) }
 
 // Hover is a score that stays where it is for a span, s: the parts are those of an answer.
 func Hover(m *share.Model, parts []share.Part, span float64) *Score {
+	if bare := m.Bare(); bare != m { // wakes are left out
+		if a := bare.Share(solve.NewSolver()); a.Parts != nil {
+			m, parts = bare, a.Parts
+		}
+	}
 	one := Mark{Attitude: quaternion(m.Attitude), Grip: 1}
 	for i, p := range parts {
 		one.Places = append(one.Places, m.Attitude.Mul(p.Position.Sub(m.Body.COM)))
@@ -51,6 +56,7 @@ func Hover(m *share.Model, parts []share.Part, span float64) *Score {
 
 // Along is the score of a way and of a rest after it, s; false when an instant of it has no balance.
 func Along(m *share.Model, apart *share.Apart, p *way.Path, rest float64, s *solve.Solver) (*Score, bool) {
+	m = m.Bare()
 	c := &Score{Ground: math.Inf(-1)}
 	for k := range int(math.Ceil((p.Duration()+rest)/beat)) + 1 {
 		i := way.InstantAt(m, apart, p, float64(k)*beat, s)

@@ -30,5 +30,5 @@ func Blank() Report {
 
 func blankVehicle(id string) Vehicle {
 	return Vehicle{ID: id, Force: nan3, Moment: nan3, Tension: nan, CableAngle: nan, Thrust: nan,
-		ThrustVector: nan3, ThrustMax: nan, Utilisation: nan, Tilt: nan, RotorThrustMax: nan, Position: nan3}
+		ThrustVector: nan3, ThrustMax: nan, Utilisation: nan, Tilt: nan, RotorThrustMax: nan, Position: nan3, Download: nan3, DownloadAt: nan3}
 }

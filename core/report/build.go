@@ -63,6 +63,7 @@ func Build(p plan.Plan) Report {
 		if largest.Reason != "" {
 			r.Notes = append(r.Notes, "Largest payload: "+largest.Reason+".")
 		}
+		r.beside(m, facts.Answer)
 	} else if inRange {
 		r.thrustMax(p, density)
 	}
@@ -109,6 +110,9 @@ func (v *Vehicle) fill(p share.Part) {
 	v.Force, v.Moment, v.Tension, v.CableAngle = p.Force, p.Moment, p.Tension, p.CableAngle*180/math.Pi
 	v.Thrust, v.ThrustVector, v.Utilisation = p.Effort, p.Thrust, p.Utilisation
 	v.Tilt, v.RotorThrust, v.Position = p.Tilt*180/math.Pi, p.Rotor, p.Position
+	if v.Download = p.Download; p.Download != (vec.V3{}) {
+		v.DownloadAt = p.Under
+	}
 }
 
 // moves fills in the agility of the team, of one vehicle alone, and the ratio.

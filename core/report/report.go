@@ -61,6 +61,8 @@ type Vehicle struct {
 	RotorThrust    []float64 `json:"rotor_thrust_n"`
 	RotorThrustMax float64   `json:"rotor_thrust_max_n"`
 	Position       vec.V3    `json:"position_m"`
+	Download       vec.V3    `json:"download_n"`    // of its wakes on the payload, payload axes; nothing when the plan leaves it out
+	DownloadAt     vec.V3    `json:"download_at_m"` // where, payload frame
 }
 
 // Payload is the payload's mass properties, payload frame.

@@ -57,7 +57,7 @@ func (g *rig) fullThrust(x offset) vec.V3 {
 	var sum vec.V3
 	for i := range g.m.Craft {
 		for _, r := range g.m.Craft[i].Rotors {
-			sum = sum.Add(r.Axis.Scale(r.Max * (1 + x[atCraft+perCraft*i])))
+			sum = sum.Add(r.Force.Scale(r.Max * (1 + x[atCraft+perCraft*i])))
 		}
 	}
 	return unit(sum)

@@ -83,7 +83,16 @@ func (g *rig) set(x offset) bool {
 		thrust := (1 + o[0]) * (1 + x[atDensity]) // (4.3)
 		r := g.moved(vec.V3{o[1], o[2], o[3]}).Add(c.At.Sub(g.origin))
 		drag := g.wind.Scale(q * c.Vehicle.DragArea)
+		if c.Near != nil {
+			drag = drag.Add(c.Near.Push) // (22.8)
+		}
 		if !c.Rigid {
+			if c.Wash != 0 { // (22.3): where its wake presses moves with it
+				under := r.Add(c.Under.Sub(c.At))
+				press := vec.V3{0, 0, c.Vehicle.Mass * share.Gravity}.Sub(drag).Scale(c.Wash)
+				need, turn = need.Add(press), turn.Add(under.Cross(press))
+				r = r.Sub(under.Scale(c.Wash)).Scale(1 / c.Keep())
+			}
 			g.cable(&g.p.Pulls[pull], c, r, drag, thrust)
 			pull++
 			continue
@@ -92,7 +101,7 @@ func (g *rig) set(x offset) bool {
 		need, turn = need.Add(own), turn.Add(r.Cross(own))
 		for j := range c.Rotors {
 			rotor, l := &c.Rotors[j], &g.p.Lines[line]
-			t := r.Cross(rotor.Axis).Add(rotor.Turn) // (5.1)
+			t := r.Cross(rotor.Force).Add(rotor.Moment) // (5.1), (22.2)
 			l.Column[3], l.Column[4], l.Column[5] = t[0], t[1], t[2]
 			l.HiT = rotor.Max * thrust
 			line++
@@ -107,10 +116,10 @@ func (g *rig) set(x offset) bool {
 
 // cable sets the bounds of one cable.
 func (g *rig) cable(q *solve.Pull, c *share.Craft, at, drag vec.V3, thrust float64) {
-	own := vec.V3{0, 0, c.Vehicle.Mass * share.Gravity}.Sub(drag) // (5.4)
+	own := vec.V3{0, 0, c.Vehicle.Mass * share.Gravity}.Sub(drag).Scale(c.Keep()) // (5.4), (22.3)
 	q.At = at
-	q.Cones[0].B, q.Cones[0].T = own, c.Vehicle.ThrustMax*thrust // (5.5)
-	q.Cones[1].B, q.Cones[1].C = own, q.Cones[1].Z*own[2]        // (5.6)
+	q.Cones[0].B, q.Cones[0].T = own, c.Vehicle.ThrustMax*thrust*c.Keep() // (5.5)
+	q.Cones[1].B, q.Cones[1].C = own, q.Cones[1].Z*own[2]                 // (5.6)
 }
 
 // moved is what counts of an attachment's error: of a load that tips, what lies along the line.

@@ -13,6 +13,8 @@ type Part struct {
 	Thrust      vec.V3    // N; rigid: the sum of its rotors
 	Effort      float64   // N: cable |f|; rigid: the sum of its rotors' thrusts
 	Force       vec.V3    // on the payload, N; rigid: net of its own weight and drag, (5.15)
+	Download    vec.V3    // with which its wakes press on the payload, N, (22.2)
+	Under       vec.V3    // where, payload frame
 	Moment      vec.V3    // on the payload at the vehicle's place, N m, (5.15); zero on cables
 	Tension     float64   // N; NaN: no cable
 	CableAngle  float64   // from vertical, radians; NaN: no cable
@@ -53,7 +55,7 @@ func (m *Model) parts(u []float64, cable []vec.V3) []Part {
 			parts[i] = m.rigidPart(c, room[:n:n])
 			line += n
 		} else {
-			parts[i] = m.cablePart(c, cable[pull], room[:n:n])
+			parts[i] = m.cablePart(c, cable[pull].Scale(1/c.Keep()), room[:n:n]) // (22.3)
 			pull++
 		}
 		room = room[n:]
@@ -64,7 +66,8 @@ func (m *Model) parts(u []float64, cable []vec.V3) []Part {
 // rigidPart is the part of a vehicle that holds the payload rigidly.
 func (m *Model) rigidPart(c *Craft, u []float64) Part {
 	p := Part{Rotor: u, Tension: math.NaN(), CableAngle: math.NaN(), Position: c.At, Utilisation: math.Inf(-1)}
-	for j, r := range c.Rotors {
+	for j := range c.Rotors {
+		r := &c.Rotors[j]
 		p.Thrust = p.Thrust.Add(r.Axis.Scale(u[j]))
 		p.Moment = p.Moment.Add(r.Turn.Scale(u[j])) // (5.15)
 		p.Effort += u[j]
@@ -72,6 +75,9 @@ func (m *Model) rigidPart(c *Craft, u []float64) Part {
 	}
 	p.Force = p.Thrust.Sub(m.Up.Scale(c.Vehicle.Mass * Gravity)).Add(c.Drag) // (5.15)
 	p.Tilt = m.Tilt(c)
+	if c.Near != nil {
+		p.Download, p.Under = c.download(u)
+	}
 	return p
 }
 
@@ -85,6 +91,9 @@ func (m *Model) cablePart(c *Craft, f vec.V3, rotors []float64) Part {
 	p := Part{Force: f, Tension: f.Norm(), CableAngle: fromVertical(f), Rotor: rotors}
 	p.Thrust = f.Add(vec.V3{0, 0, float64(c.Vehicle.Mass * Gravity)}).Sub(c.Drag) // (5.4)
 	p.Effort = p.Thrust.Norm()
+	if c.Wash != 0 {
+		p.Download, p.Under = p.Thrust.Scale(-c.Wash), c.Under // (22.3)
+	}
 	p.Utilisation = p.Effort / c.Vehicle.ThrustMax // (5.5)
 	p.Tilt = fromVertical(p.Thrust)
 	p.Position = c.At.Add(f.Unit().Scale(c.Length)) // (5.16)
@@ -103,7 +112,8 @@ func fromVertical(v vec.V3) float64 { return math.Atan2(math.Hypot(v[0], v[1]), 
 
 // weigh fills in what is left unbalanced, from the parts alone, and the worst utilisation.
 func (m *Model) weigh(a *Answer) {
-	force, moment := m.Need.Scale(-1), m.NeedTurn.Scale(-1)
+	press, turn := m.pressed() // part of what the program asks for; here it is in the downloads
+	force, moment := press.Sub(m.Need), turn.Sub(m.NeedTurn)
 	a.T = math.Inf(-1)
 	for i, p := range a.Parts {
 		c := &m.Craft[i]
@@ -111,6 +121,7 @@ func (m *Model) weigh(a *Answer) {
 		if c.Rigid {
 			f, turn = p.Thrust, p.Moment
 		}
+		force, moment = force.Add(p.Download), moment.Add(p.Under.Sub(m.Body.COM).Cross(p.Download)) // (22.2)
 		force = force.Add(f)
 		moment = moment.Add(c.At.Sub(m.Body.COM).Cross(f)).Add(turn)
 		a.T = math.Max(a.T, p.Utilisation)

@@ -121,7 +121,7 @@ func (m *Model) keepTo(s *solve.Solver, a *Answer, places []vec.V3, distance flo
 			if m.Craft[i].Rigid {
 				continue
 			}
-			discs := m.discs(i, planes[i], parts[i].Tension)
+			discs := m.discs(i, planes[i], parts[i].Tension*m.Craft[i].Keep())
 			kept.cones = append(kept.cones, discs)
 			p.Pulls[pull].Cones = append(p.Pulls[pull].Cones, discs...)
 			pull++

@@ -65,6 +65,9 @@ func (m *Model) load() {
 		c := &m.Craft[i]
 		a := c.Vehicle.DragArea
 		c.Drag = air.Drag(m.Density, vec.V3{a, a, a}, v)
+		if c.Near != nil {
+			c.Drag = c.Drag.Add(c.Near.Push) // (22.8)
+		}
 		if c.Rigid {
 			m.Need = m.Need.Sub(c.Drag)
 			m.NeedTurn = m.NeedTurn.Sub(c.At.Sub(m.Body.COM).Cross(c.Drag))
@@ -75,6 +78,8 @@ func (m *Model) load() {
 		m.Need = m.Need.Add(pull) // (13.2)
 		m.NeedTurn = m.NeedTurn.Add(h.At.Sub(m.Body.COM).Cross(pull))
 	}
+	press, turn := m.pressed()
+	m.Need, m.NeedTurn = m.Need.Add(press), m.NeedTurn.Add(turn) // (22.3)
 }
 
 // weightInBody is the force that holds up the weight of the body, N, body axes.
@@ -91,7 +96,7 @@ func (m *Model) fullThrustAxis() vec.V3 {
 	for _, c := range m.Craft {
 		for _, r := range c.Rotors {
 			if c.Rigid {
-				sum = sum.Add(r.Axis.Scale(r.Max))
+				sum = sum.Add(r.Force.Scale(r.Max))
 				total += r.Max
 			}
 		}

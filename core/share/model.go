@@ -15,6 +15,7 @@ import (
 	"math"
 
 	"cohoist/core/mass"
+	"cohoist/core/near"
 	"cohoist/core/plan"
 	"cohoist/core/vec"
 	"cohoist/core/vehicle"
@@ -45,6 +46,16 @@ type Model struct {
 	Drag     vec.V3          // on the payload at its centre of mass, N, body axes
 	Need     vec.V3          // force that the team must give the body, N, body axes
 	NeedTurn vec.V3          // moment that it must give about Body.COM, N m, body axes
+
+	NearRounds  int  // of the fixed point (22.9)
+	NearSettled bool // it came to rest, or there was none to find
+	found       found
+}
+
+// found is the answer that the fixed point (22.9) ended with, of the model that it is of.
+type found struct {
+	of *Model
+	a  Answer
 }
 
 // Craft is one vehicle at its place.
@@ -53,12 +64,15 @@ type Craft struct {
 	Class       string
 	Rigid       bool
 	Vehicle     vehicle.Vehicle
-	At          vec.V3  // attachment; rigid: the vehicle's centre. Payload frame
-	Axes        vec.M3  // vehicle axes → body axes
-	Rotors      []Rotor // body axes
-	Drag        vec.V3  // on the vehicle, N, body axes
-	Length      float64 // of the cable, m
-	WorkingLoad float64 // of the cable, N; NaN: not given
+	At          vec.V3       // attachment; rigid: the vehicle's centre. Payload frame
+	Axes        vec.M3       // vehicle axes → body axes
+	Rotors      []Rotor      // body axes
+	Drag        vec.V3       // on the vehicle, N, body axes
+	Length      float64      // of the cable, m
+	Wash        float64      // φ: part of the thrust with which the wakes of a vehicle on a cable press on the payload, (22.3)
+	Under       vec.V3       // where they press, payload frame
+	Near        *near.Effect // what is near; nil: all is left out
+	WorkingLoad float64      // of the cable, N; NaN: not given
 }
 
 // Hung is a dead weight that hangs from the body.
@@ -74,12 +88,17 @@ type Rotor struct {
 	Axis vec.V3  // unit vector of its thrust
 	Turn vec.V3  // moment of 1 N about the vehicle's centre, m: arm and drag torque, (5.1)
 	Max  float64 // N
+
+	Force  vec.V3  // of 1 N on the body: along Axis, less what the wake presses on the payload with, (22.2)
+	Moment vec.V3  // of the same about the vehicle's centre, m
+	Wash   float64 // φ: part of the thrust with which the wake presses on the payload
+	Under  vec.V3  // where, payload frame
 }
 
 // New places the team of an assumed plan (plan.Assume) and finds how the body leans.
 func New(p plan.Plan, payload mass.Properties, dragArea vec.V3, density float64) *Model {
 	m := &Model{Plan: p, Payload: payload, DragArea: dragArea, Density: density,
-		Attitude: vec.Identity, Up: vec.V3{0, 0, 1}, Settled: true, Wind: wind(p.Site)}
+		Attitude: vec.Identity, Up: vec.V3{0, 0, 1}, Settled: true, NearSettled: true, Wind: wind(p.Site)}
 	made := map[string]vehicle.Vehicle{}
 	m.Craft = make([]Craft, len(p.Team))
 	for i, member := range p.Team {
@@ -93,7 +112,7 @@ func New(p plan.Plan, payload mass.Properties, dragArea vec.V3, density float64)
 		m.Cables = m.Cables || !m.Craft[i].Rigid
 	}
 	m.join()
-	m.lean()
+	m.surroundings()
 	return m
 }
 
@@ -109,7 +128,7 @@ func place(member plan.Member, v vehicle.Vehicle) Craft {
 		if !math.IsNaN(r.Torque) { // no cable needs it, so that it may be left out
 			turn = turn.Add(axis.Scale(r.Torque))
 		}
-		c.Rotors[j] = Rotor{At: at, Axis: axis, Turn: turn, Max: r.Max} // (5.1)
+		c.Rotors[j] = Rotor{At: at, Axis: axis, Turn: turn, Max: r.Max, Force: axis, Moment: turn} // (5.1)
 	}
 	return c
 }

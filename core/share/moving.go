@@ -43,7 +43,12 @@ func (m *Model) MoveTo(n *Model, v Motion) {
 	n.NeedTurn = n.NeedTurn.Add(j.Mul(v.SpinRate)).Add(v.Spin.Cross(j.Mul(v.Spin)))
 	for i := range n.Craft {
 		c := &n.Craft[i]
-		c.Drag = c.Drag.Sub(at(c.At).Scale(c.Vehicle.Mass))
+		own := at(c.At).Scale(c.Vehicle.Mass)
+		c.Drag = c.Drag.Sub(own)
+		if c.Wash != 0 {
+			press, turn := m.press(c, own)
+			n.Need, n.NeedTurn = n.Need.Add(press), n.NeedTurn.Add(turn) // (22.3)
+		}
 	}
 	for _, h := range m.Hung {
 		f := at(h.At).Scale(h.Mass)

@@ -62,7 +62,7 @@ func (m *Model) have(p *solve.Program, n *NoBalance) {
 			continue
 		}
 		g := v.Add(turn.Cross(p.Pulls[pull].At)) // y · (F, a × F) = F · (v + ω × a)
-		most := support(g, math.Tan(m.Plan.Limits.Cone*math.Pi/180), m.Plan.Limits.TensionMin, c.WorkingLoad)
+		most := support(g, math.Tan(m.Plan.Limits.Cone*math.Pi/180), m.Plan.Limits.TensionMin*c.Keep(), c.WorkingLoad*c.Keep())
 		switch {
 		case most > small:
 			n.AtLimit = append(n.AtLimit, c.ID)

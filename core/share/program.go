@@ -40,7 +40,7 @@ func (m *Model) Even(drop Drop) *solve.Program {
 	n = 0
 	for _, c := range m.Craft {
 		if !c.Rigid {
-			p.Pulls[n].Cones[0].T = c.Vehicle.ThrustMax // (5.5)
+			p.Pulls[n].Cones[0].T = c.Vehicle.ThrustMax * c.Keep() // (5.5)
 			n++
 		}
 	}
@@ -64,7 +64,7 @@ func (m *Model) Within(limit float64) *solve.Program {
 	n = 0
 	for _, c := range m.Craft {
 		if !c.Rigid {
-			p.Pulls[n].Cones[0].C = float64(limit * c.Vehicle.ThrustMax)
+			p.Pulls[n].Cones[0].C = float64(limit * c.Vehicle.ThrustMax * c.Keep())
 			n++
 		}
 	}
@@ -83,11 +83,17 @@ func (m *Model) Accelerate(p *solve.Program, linear, angular vec.V3) {
 			continue
 		}
 		a := linear.Add(angular.Cross(c.At.Sub(m.Body.COM)))
-		d := a.Scale(c.Vehicle.Mass)
+		d := a.Scale(c.Vehicle.Mass * c.Keep())
 		cones := p.Pulls[n].Cones
 		cones[0].D = d // (7.4)
 		cones[1].D, cones[1].T = d, float64(cones[1].Z*d[2])
 		n++
+		if c.Wash != 0 {
+			press := wrench(m.press(&c, a.Scale(c.Vehicle.Mass))) // (22.3)
+			for k := range p.WrenchT {
+				p.WrenchT[k] += press[k]
+			}
+		}
 	}
 }
 
@@ -115,11 +121,11 @@ func (m *Model) program(drop Drop) *solve.Program {
 	cones := make([]solve.Cone, 0, 4*pulls)
 	for i := range m.Craft {
 		c := &m.Craft[i]
-		r := c.At.Sub(m.Body.COM)
+		r := c.Arm().Sub(m.Body.COM)
 		if !c.Rigid {
 			from := len(cones)
 			cones = m.cones(cones, c, drop)
-			minZ := m.Plan.Limits.TensionMin // (5.8)
+			minZ := m.Plan.Limits.TensionMin * c.Keep() // (5.8)
 			if drop&DropTension != 0 {
 				minZ = 0
 			}
@@ -127,7 +133,7 @@ func (m *Model) program(drop Drop) *solve.Program {
 			continue
 		}
 		for _, rotor := range c.Rotors {
-			p.Lines = append(p.Lines, solve.Line{Column: wrench(rotor.Axis, r.Cross(rotor.Axis).Add(rotor.Turn))}) // (5.1)
+			p.Lines = append(p.Lines, solve.Line{Column: wrench(rotor.Force, r.Cross(rotor.Force).Add(rotor.Moment))}) // (5.1), (22.2)
 		}
 	}
 	return p
@@ -135,7 +141,7 @@ func (m *Model) program(drop Drop) *solve.Program {
 
 // cones appends the bounds of one cable.
 func (m *Model) cones(to []solve.Cone, c *Craft, drop Drop) []solve.Cone {
-	own := vec.V3{0, 0, float64(c.Vehicle.Mass * Gravity)}.Sub(c.Drag) // f = F + own, (5.4)
+	own := c.Own() // f = F + own, (5.4)
 	to = append(to, solve.Cone{B: own})
 	if drop&DropTilt == 0 {
 		tan := math.Tan(c.Vehicle.TiltMax)
@@ -145,7 +151,7 @@ func (m *Model) cones(to []solve.Cone, c *Craft, drop Drop) []solve.Cone {
 		to = append(to, solve.Cone{Flat: true, Z: math.Tan(m.Plan.Limits.Cone * math.Pi / 180)}) // (5.7)
 	}
 	if drop&DropWorkingLoad == 0 && !math.IsNaN(c.WorkingLoad) {
-		to = append(to, solve.Cone{C: c.WorkingLoad}) // (5.8)
+		to = append(to, solve.Cone{C: c.WorkingLoad * c.Keep()}) // (5.8)
 	}
 	return to
 }

@@ -14,10 +14,22 @@ import (
 // The smallest worst utilisation (5.10) is found whatever the policy, for its bound and for the
 // certificate when there is no balance; the other policies' own answers then stand beside it.
 func (m *Model) Share(s *solve.Solver) Answer {
+	if m.found.of == m {
+		return m.found.a
+	}
+	a, p := m.shared(s)
+	if a.Status == solve.Infeasible {
+		a.None = m.explain(s, p, a.Even)
+	}
+	return a
+}
+
+// shared is Share without the reason why there is no balance, and the program of (5.10).
+func (m *Model) shared(s *solve.Solver) (Answer, *solve.Program) {
 	a := Answer{Policy: m.Plan.Policy}
 	if !m.Settled {
 		a.Status = solve.Unsolved
-		return a
+		return a, nil
 	}
 	p := m.Even(0)
 	a.Even = keep(s.Solve(p))
@@ -43,10 +55,7 @@ func (m *Model) Share(s *solve.Solver) Answer {
 	if a.Parts != nil {
 		m.weigh(&a)
 	}
-	if a.Status == solve.Infeasible {
-		a.None = m.explain(s, p, a.Even)
-	}
-	return a
+	return a, p
 }
 
 // sound tells that an answer has every force.
@@ -80,13 +89,13 @@ func (m *Model) equal() (u []float64, cable []vec.V3) {
 	payload := m.Payload.Mass * Gravity
 	for _, c := range m.Craft {
 		if !c.Rigid {
-			f := vec.V3{0, 0, payload}.Sub(m.Drag)
-			cable = append(cable, f.Scale(1/k))
+			f := vec.V3{0, 0, payload}.Sub(m.Drag).Scale(1 / k)
+			cable = append(cable, f.Add(c.itself().Scale(c.Wash))) // (22.3)
 			continue
 		}
 		up := 0.0 // vertical part of 1 N from every rotor
 		for _, r := range c.Rotors {
-			up += r.Axis.Dot(m.Up)
+			up += r.Force.Dot(m.Up)
 		}
 		each := (payload/k + c.Vehicle.Mass*Gravity) / up
 		for range c.Rotors {

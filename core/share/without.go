@@ -9,8 +9,10 @@ import (
 
 // Without is the model after vehicles of m are lost, by their places in m.Craft, (13.1), (13.2). A lost
 // rigid vehicle stays in Craft without rotors, for it is still part of the body. A lost vehicle on a
-// cable leaves Craft; unless limits.lost has it cut away, it then hangs from its attachment.
+// cable leaves Craft; unless limits.lost has it cut away, it then hangs from its attachment. The rest must hold without the ground, for it may
+// sink or rise; wakes on the payload stay those of hover.
 func (m *Model) Without(lost ...int) *Model {
+	m = m.Aloft()
 	n := *m
 	n.Craft = make([]Craft, 0, len(m.Craft))
 	n.Hung = slices.Clone(m.Hung)
@@ -42,6 +44,7 @@ const fewest = 6
 // others make up for it. On a cable the vehicle flies by itself: with six rotors or more it shuts one
 // more down and keeps (n − 2)/n of its thrust, with fewer it is lost. It tells which.
 func (m *Model) WithoutRotor(i, j int) (n *Model, vehicleLost bool) {
+	m = m.Aloft()
 	c := m.Craft[i]
 	rotors := len(c.Rotors)
 	if !c.Rigid && rotors < fewest {
@@ -80,6 +83,9 @@ func (m *Model) trim() {
 func (m *Model) Blow(to float64) (force, moment vec.V3, drags []vec.V3) {
 	n := m.InWind(1, to)
 	n.Body.Mass, n.Hung = 0, slices.Clone(m.Hung) // nothing weighs, so that only drag is left
+	for i := range n.Craft {
+		n.Craft[i].Vehicle.Mass, n.Craft[i].Near = 0, nil
+	}
 	for i := range n.Hung {
 		n.Hung[i].Mass = 0
 	}

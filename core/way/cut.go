@@ -28,6 +28,7 @@ type question struct {
 }
 
 func newQuestion(m *share.Model, apart *share.Apart, limit float64) *question {
+	m = m.Aloft()
 	q := &question{m: m, apart: apart, limit: limit, calm: m.InWind(0, 0)}
 	q.p = q.calm.Within(limit)
 	for i, c := range m.Craft {
@@ -48,7 +49,7 @@ func (q *question) whole(at *share.Model, up float64) load {
 	out := append(make(load, 0, 7+3*len(q.cables)), w[:]...)
 	for _, i := range q.cables {
 		c := &at.Craft[i]
-		own := vec.V3{0, 0, float64(c.Vehicle.Mass * share.Gravity)}.Sub(c.Drag)
+		own := c.Own()
 		out = append(out, own[:]...)
 	}
 	return append(out, up/share.Gravity)

@@ -56,6 +56,7 @@ func instantAt(m *share.Model, apart *share.Apart, p *Path, leg int, at float64,
 	v, x := motion(m, p, leg, at)
 	i := Instant{Time: p.starts[leg] + float64(at*p.Durations[leg]), Leg: leg, State: x, Motion: v,
 		Utilisation: math.NaN(), Separation: math.NaN()}
+	m = m.Aloft()
 	moving := m.Moving(v)
 	program := moving.Even(0)
 	m.Spread(program, apart, math.Max(0, 1+v.Attitude.T().Mul(v.Acceleration)[2]/share.Gravity))

@@ -10,19 +10,20 @@ import "github.com/vugu/vugu"
 import js "github.com/vugu/vugu/js"
 import "log"
 
-import "cohoist/core/energy"
 import "cohoist/core/formation"
-import "cohoist/core/share"
+import "cohoist/core/plan"
 import "cohoist/ui/format"
 
 import "cohoist/core/bench"
+import "cohoist/core/energy"
 
-import "cohoist/core/plan"
 import "cohoist/core/report"
 
 import "strconv"
 
 import "cohoist/core/cargo"
+
+import "cohoist/core/share"
 
 import "cohoist/core/handover"
 
@@ -46,17 +47,16 @@ import "cohoist/core/gust"
 
 // Air is what the ground, the payload below and the vehicles' wakes change.
 type Air struct {
-	Units                   format.Units
-	study                   energy.Study
-	model                   *share.Model
-	answer                  share.Answer
-	near                    []energy.Near
-	grounds                 []energy.Grounded
-	flags                   []formation.Flag
-	height                  float64
-	ground, download, wakes bool
+	Units format.Units
+	plan  plan.Plan
+	cases []airCase
+	flags []formation.Flag
 }
 
+// none tells that there is no balance to compare.
+func (c *Air) none() bool {
+	return c.cases[airNone].answer.Parts == nil || c.cases[airAll].answer.Parts == nil
+}
 func (c *Air) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 
 	vgout = &vugu.BuildOut{}
@@ -73,10 +73,10 @@ func (c *Air) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 		vgparent.AppendChild(vgn)
 		vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "p", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "lead"}}}
 		vgparent.AppendChild(vgn)
-		vgn.SetInnerHTML(vugu.HTML("What the sheet\x26#39;s thrusts leave out, one at a time and each only where its formula holds. Calm air; wind carries wakes aside. None of it changes the verdict. Theory, chapters 17 and 18."))
+		vgn.SetInnerHTML(vugu.HTML("The ground gives thrust, wash on the payload and wakes of other vehicles take some. Each enters the thrust needed, and with it every check, when the plan counts it. Calm air; wind carries wakes aside. Theory, chapter 22."))
 		vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t"}
 		vgparent.AppendChild(vgn)
-		if len(c.near) == 0 {
+		if c.none() {
 			vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "p", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "lead"}}}
 			vgparent.AppendChild(vgn)
 			{
@@ -88,7 +88,139 @@ func (c *Air) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 		}
 		vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t"}
 		vgparent.AppendChild(vgn)
-		if c.ground && len(c.near) > 0 {
+		if !c.none() {
+			vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "table ar-table"}, vugu.VGAttribute{Namespace: "", Key: "role", Val: "table"}, vugu.VGAttribute{Namespace: "", Key: "aria-label", Val: "What each term changes"}}}
+			vgparent.AppendChild(vgn)
+			{
+				vgparent := vgn
+				_ = vgparent
+				vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t\t"}
+				vgparent.AppendChild(vgn)
+				vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "tr head"}, vugu.VGAttribute{Namespace: "", Key: "role", Val: "row"}}}
+				vgparent.AppendChild(vgn)
+				vgn.SetInnerHTML(vugu.HTML("\x3Cspan role=\"columnheader\"\x3ECounted alone\x3C/span\x3E\x3Cspan role=\"columnheader\"\x3EHardest-working vehicle\x3C/span\x3E\x3Cspan role=\"columnheader\"\x3EChange\x3C/span\x3E\x3Cspan role=\"columnheader\"\x3ELargest payload\x3C/span\x3E\x3Cspan role=\"columnheader\"\x3EIn the plan\x3C/span\x3E"))
+				vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t\t"}
+				vgparent.AppendChild(vgn)
+				for vgiterkeyt, r := range c.terms() {
+					var vgiterkey interface{} = vgiterkeyt
+					_ = vgiterkey
+					r := r
+					_ = r
+					vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "tr"}, vugu.VGAttribute{Namespace: "", Key: "role", Val: "row"}}}
+					vgparent.AppendChild(vgn)
+					{
+						vgparent := vgn
+						_ = vgparent
+						vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "b", Attr: []vugu.VGAttribute{{Namespace: "", Key: "role", Val: "cell"}}}
+						vgparent.AppendChild(vgn)
+						vgn.SetInnerHTML(r.Name)
+						vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute{{Namespace: "", Key: "role", Val: "cell"}, vugu.VGAttribute{Namespace: "", Key: "data-name", Val: "Hardest-working vehicle"}}}
+						vgparent.AppendChild(vgn)
+						vgn.SetInnerHTML(r.Worst)
+						vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute{{Namespace: "", Key: "role", Val: "cell"}, vugu.VGAttribute{Namespace: "", Key: "data-name", Val: "Change"}}}
+						vgparent.AppendChild(vgn)
+						vgn.SetInnerHTML(r.Change)
+						vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute{{Namespace: "", Key: "role", Val: "cell"}, vugu.VGAttribute{Namespace: "", Key: "data-name", Val: "Largest payload"}}}
+						vgparent.AppendChild(vgn)
+						vgn.SetInnerHTML(r.Largest)
+						vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute{{Namespace: "", Key: "role", Val: "cell"}, vugu.VGAttribute{Namespace: "", Key: "data-name", Val: "In the plan"}}}
+						vgparent.AppendChild(vgn)
+						{
+							vgparent := vgn
+							_ = vgparent
+							vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute(nil)}
+							vgparent.AppendChild(vgn)
+							vgn.SetInnerHTML(r.Plan)
+							vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: " "}
+							vgparent.AppendChild(vgn)
+							if r.Do != "" {
+								vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "button", Attr: []vugu.VGAttribute{{Namespace: "", Key: "type", Val: "button"}}}
+								vgparent.AppendChild(vgn)
+								vgn.AddAttrInterface("aria-label", r.Do+": "+r.Name)
+								vgn.AddAttrInterface("data-do", "air "+r.Word)
+								vgn.AddAttrInterface("id", "air-"+r.Word)
+								vgn.SetInnerHTML(r.Do)
+							}
+						}
+					}
+				}
+				vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t"}
+				vgparent.AppendChild(vgn)
+			}
+		}
+		vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t"}
+		vgparent.AppendChild(vgn)
+		if !c.none() {
+			vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "h3", Attr: []vugu.VGAttribute(nil)}
+			vgparent.AppendChild(vgn)
+			{
+				vgparent := vgn
+				_ = vgparent
+				vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "Vehicle by vehicle, all counted"}
+				vgparent.AppendChild(vgn)
+			}
+		}
+		vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t"}
+		vgparent.AppendChild(vgn)
+		if !c.none() {
+			vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "table ar-table"}, vugu.VGAttribute{Namespace: "", Key: "role", Val: "table"}, vugu.VGAttribute{Namespace: "", Key: "aria-label", Val: "Without and with"}}}
+			vgparent.AppendChild(vgn)
+			{
+				vgparent := vgn
+				_ = vgparent
+				vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t\t"}
+				vgparent.AppendChild(vgn)
+				vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "tr head"}, vugu.VGAttribute{Namespace: "", Key: "role", Val: "row"}}}
+				vgparent.AppendChild(vgn)
+				vgn.SetInnerHTML(vugu.HTML("\x3Cspan role=\"columnheader\"\x3EVehicle\x3C/span\x3E\x3Cspan role=\"columnheader\"\x3EThrust used, nothing counted\x3C/span\x3E\x3Cspan role=\"columnheader\"\x3EAll counted\x3C/span\x3E\x3Cspan role=\"columnheader\"\x3EIts wake presses on the payload with\x3C/span\x3E\x3Cspan role=\"columnheader\"\x3EPart of its thrust\x3C/span\x3E"))
+				vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t\t"}
+				vgparent.AppendChild(vgn)
+				for vgiterkeyt, r := range c.rows() {
+					var vgiterkey interface{} = vgiterkeyt
+					_ = vgiterkey
+					r := r
+					_ = r
+					vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "tr"}, vugu.VGAttribute{Namespace: "", Key: "role", Val: "row"}}}
+					vgparent.AppendChild(vgn)
+					{
+						vgparent := vgn
+						_ = vgparent
+						vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "b", Attr: []vugu.VGAttribute{{Namespace: "", Key: "role", Val: "cell"}}}
+						vgparent.AppendChild(vgn)
+						vgn.SetInnerHTML(r.ID)
+						vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute{{Namespace: "", Key: "role", Val: "cell"}, vugu.VGAttribute{Namespace: "", Key: "data-name", Val: "Thrust used, nothing counted"}}}
+						vgparent.AppendChild(vgn)
+						vgn.SetInnerHTML(r.Without)
+						vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute{{Namespace: "", Key: "role", Val: "cell"}, vugu.VGAttribute{Namespace: "", Key: "data-name", Val: "All counted"}}}
+						vgparent.AppendChild(vgn)
+						vgn.SetInnerHTML(r.With)
+						vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute{{Namespace: "", Key: "role", Val: "cell"}, vugu.VGAttribute{Namespace: "", Key: "data-name", Val: "Its wake presses on the payload with"}}}
+						vgparent.AppendChild(vgn)
+						vgn.SetInnerHTML(r.Wash)
+						vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute{{Namespace: "", Key: "role", Val: "cell"}, vugu.VGAttribute{Namespace: "", Key: "data-name", Val: "Part of its thrust"}}}
+						vgparent.AppendChild(vgn)
+						vgn.SetInnerHTML(r.Part)
+					}
+				}
+				vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t"}
+				vgparent.AppendChild(vgn)
+			}
+		}
+		vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t"}
+		vgparent.AppendChild(vgn)
+		if !c.none() {
+			vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "p", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "restricts"}}}
+			vgparent.AppendChild(vgn)
+			{
+				vgparent := vgn
+				_ = vgparent
+				vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "The wake meets the payload’s outline as a flat plate; solids are boxes around them, and do not shade each other. Rotor by rotor down to 2.5 diameters of the vehicle, below that as one turbulent jet that keeps the thrust as its momentum (L. Bauersfeld et al., arXiv 2403.13321, 2024; B. Cushman-Roisin, from memory). Up to a tenth of the thrust (heli-air.net, 2016: 1 to 4 % of weight is typical)."}
+				vgparent.AppendChild(vgn)
+			}
+		}
+		vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t"}
+		vgparent.AppendChild(vgn)
+		if !c.none() {
 			vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "h3", Attr: []vugu.VGAttribute(nil)}
 			vgparent.AppendChild(vgn)
 			{
@@ -100,19 +232,7 @@ func (c *Air) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 		}
 		vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t"}
 		vgparent.AppendChild(vgn)
-		if c.ground && len(c.near) > 0 {
-			vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "p", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "restricts"}}}
-			vgparent.AppendChild(vgn)
-			{
-				vgparent := vgn
-				_ = vgparent
-				vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "A single rotor at constant power, from half a radius up (I. C. Cheeseman and W. E. Bennett, 1955, from memory). For several rotors it is optimistic to unknown, and over a payload or uneven ground it can fail: plan without it."}
-				vgparent.AppendChild(vgn)
-			}
-		}
-		vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t"}
-		vgparent.AppendChild(vgn)
-		if c.ground && len(c.near) > 0 {
+		if !c.none() {
 			vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "charts"}}}
 			vgparent.AppendChild(vgn)
 			{
@@ -131,8 +251,8 @@ func (c *Air) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 		}
 		vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t"}
 		vgparent.AppendChild(vgn)
-		if c.ground && len(c.near) > 0 {
-			vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "table ar-table"}, vugu.VGAttribute{Namespace: "", Key: "role", Val: "table"}, vugu.VGAttribute{Namespace: "", Key: "aria-label", Val: "Ground effect"}}}
+		if !c.none() {
+			vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "table ar-table"}, vugu.VGAttribute{Namespace: "", Key: "role", Val: "table"}, vugu.VGAttribute{Namespace: "", Key: "aria-label", Val: "Ground effect and payload below"}}}
 			vgparent.AppendChild(vgn)
 			{
 				vgparent := vgn
@@ -141,7 +261,7 @@ func (c *Air) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 				vgparent.AppendChild(vgn)
 				vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "tr head"}, vugu.VGAttribute{Namespace: "", Key: "role", Val: "row"}}}
 				vgparent.AppendChild(vgn)
-				vgn.SetInnerHTML(vugu.HTML("\x3Cspan role=\"columnheader\"\x3EVehicle\x3C/span\x3E\x3Cspan role=\"columnheader\"\x3ERotors above the ground\x3C/span\x3E\x3Cspan role=\"columnheader\"\x3EThrust at the same power\x3C/span\x3E\x3Cspan role=\"columnheader\"\x3EPower for its part there\x3C/span\x3E"))
+				vgn.SetInnerHTML(vugu.HTML("\x3Cspan role=\"columnheader\"\x3EVehicle\x3C/span\x3E\x3Cspan role=\"columnheader\"\x3ERotors above the ground\x3C/span\x3E\x3Cspan role=\"columnheader\"\x3EThrust at the same power\x3C/span\x3E\x3Cspan role=\"columnheader\"\x3EPayload below its rotors\x3C/span\x3E"))
 				vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t\t"}
 				vgparent.AppendChild(vgn)
 				for vgiterkeyt, r := range c.rows() {
@@ -163,9 +283,9 @@ func (c *Air) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 						vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute{{Namespace: "", Key: "role", Val: "cell"}, vugu.VGAttribute{Namespace: "", Key: "data-name", Val: "Thrust at the same power"}}}
 						vgparent.AppendChild(vgn)
 						vgn.SetInnerHTML(r.More)
-						vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute{{Namespace: "", Key: "role", Val: "cell"}, vugu.VGAttribute{Namespace: "", Key: "data-name", Val: "Power for its part there"}}}
+						vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute{{Namespace: "", Key: "role", Val: "cell"}, vugu.VGAttribute{Namespace: "", Key: "data-name", Val: "Payload below its rotors"}}}
 						vgparent.AppendChild(vgn)
-						vgn.SetInnerHTML(r.Power)
+						vgn.SetInnerHTML(r.Below)
 					}
 				}
 				vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t"}
@@ -174,81 +294,19 @@ func (c *Air) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 		}
 		vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t"}
 		vgparent.AppendChild(vgn)
-		if c.download && len(c.near) > 0 {
-			vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "h3", Attr: []vugu.VGAttribute(nil)}
-			vgparent.AppendChild(vgn)
-			{
-				vgparent := vgn
-				_ = vgparent
-				vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "Wash on the payload"}
-				vgparent.AppendChild(vgn)
-			}
-		}
-		vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t"}
-		vgparent.AppendChild(vgn)
-		if c.download && len(c.near) > 0 {
-			vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "p", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "lead"}, vugu.VGAttribute{Namespace: "", Key: "id", Val: "air-wash"}}}
-			vgparent.AppendChild(vgn)
-			vgn.SetInnerHTML(c.washSays())
-		}
-		vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t"}
-		vgparent.AppendChild(vgn)
-		if c.download && len(c.near) > 0 {
+		if !c.none() {
 			vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "p", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "restricts"}}}
 			vgparent.AppendChild(vgn)
 			{
 				vgparent := vgn
 				_ = vgparent
-				vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "The far wake on the payload's outline as a flat plate; solids as boxes turned about the vertical. Held to the depth at which a vehicle's wakes become one jet, 2.5 of its diameters (L. Bauersfeld et al., arXiv 2403.13321, 2024), and to a tenth of its disc area (heli-air.net, 2016: 1 to 4 % of weight is typical)."}
+				vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "A single rotor at constant power, from half a radius up (I. C. Cheeseman and W. E. Bennett, 1955, from memory). For several rotors it is optimistic to unknown, and over a payload or uneven ground it can fail: better plan without it. Losses, gusts and the way never count it."}
 				vgparent.AppendChild(vgn)
 			}
 		}
 		vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t"}
 		vgparent.AppendChild(vgn)
-		if c.download && len(c.near) > 0 {
-			vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "table ar-table"}, vugu.VGAttribute{Namespace: "", Key: "role", Val: "table"}, vugu.VGAttribute{Namespace: "", Key: "aria-label", Val: "Wash on the payload"}}}
-			vgparent.AppendChild(vgn)
-			{
-				vgparent := vgn
-				_ = vgparent
-				vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t\t"}
-				vgparent.AppendChild(vgn)
-				vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "tr head"}, vugu.VGAttribute{Namespace: "", Key: "role", Val: "row"}}}
-				vgparent.AppendChild(vgn)
-				vgn.SetInnerHTML(vugu.HTML("\x3Cspan role=\"columnheader\"\x3EVehicle\x3C/span\x3E\x3Cspan role=\"columnheader\"\x3EPayload below its rotors; in its wake\x3C/span\x3E\x3Cspan role=\"columnheader\"\x3EPresses with\x3C/span\x3E\x3Cspan role=\"columnheader\"\x3EIt then needs, thrust\x3C/span\x3E"))
-				vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t\t"}
-				vgparent.AppendChild(vgn)
-				for vgiterkeyt, r := range c.rows() {
-					var vgiterkey interface{} = vgiterkeyt
-					_ = vgiterkey
-					r := r
-					_ = r
-					vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "tr"}, vugu.VGAttribute{Namespace: "", Key: "role", Val: "row"}}}
-					vgparent.AppendChild(vgn)
-					{
-						vgparent := vgn
-						_ = vgparent
-						vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "b", Attr: []vugu.VGAttribute{{Namespace: "", Key: "role", Val: "cell"}}}
-						vgparent.AppendChild(vgn)
-						vgn.SetInnerHTML(r.ID)
-						vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute{{Namespace: "", Key: "role", Val: "cell"}, vugu.VGAttribute{Namespace: "", Key: "data-name", Val: "Payload below its rotors; in its wake"}}}
-						vgparent.AppendChild(vgn)
-						vgn.SetInnerHTML(r.Below)
-						vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute{{Namespace: "", Key: "role", Val: "cell"}, vugu.VGAttribute{Namespace: "", Key: "data-name", Val: "Presses with"}}}
-						vgparent.AppendChild(vgn)
-						vgn.SetInnerHTML(r.Wash)
-						vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute{{Namespace: "", Key: "role", Val: "cell"}, vugu.VGAttribute{Namespace: "", Key: "data-name", Val: "It then needs, thrust"}}}
-						vgparent.AppendChild(vgn)
-						vgn.SetInnerHTML(r.Need)
-					}
-				}
-				vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t"}
-				vgparent.AppendChild(vgn)
-			}
-		}
-		vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t"}
-		vgparent.AppendChild(vgn)
-		if c.wakes && len(c.near) > 0 {
+		if !c.none() {
 			vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "h3", Attr: []vugu.VGAttribute(nil)}
 			vgparent.AppendChild(vgn)
 			{
@@ -260,7 +318,7 @@ func (c *Air) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 		}
 		vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t"}
 		vgparent.AppendChild(vgn)
-		if c.wakes && len(c.near) > 0 {
+		if !c.none() {
 			vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "ul", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "peaks-one"}, vugu.VGAttribute{Namespace: "", Key: "id", Val: "air-flags"}}}
 			vgparent.AppendChild(vgn)
 			{
@@ -279,19 +337,7 @@ func (c *Air) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 		}
 		vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t"}
 		vgparent.AppendChild(vgn)
-		if c.wakes && len(c.near) > 0 {
-			vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "p", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "restricts"}}}
-			vgparent.AppendChild(vgn)
-			{
-				vgparent := vgn
-				_ = vgparent
-				vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "Wakes of hover: contracted to 0.71 of a rotor within a quarter of its radius, one jet from 2.5 diameters of the vehicle on, which widens by 11.8° to each side (from memory) and is not looked for below ten diameters (common practice, no source). Who flies in one loses lift; how much, no formula here says. Vehicles on rigid holds are kept as they are."}
-				vgparent.AppendChild(vgn)
-			}
-		}
-		vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t"}
-		vgparent.AppendChild(vgn)
-		if c.wakes && len(c.near) > 0 {
+		if !c.none() {
 			vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "table ar-table"}, vugu.VGAttribute{Namespace: "", Key: "role", Val: "table"}, vugu.VGAttribute{Namespace: "", Key: "aria-label", Val: "Wakes"}}}
 			vgparent.AppendChild(vgn)
 			{
@@ -301,7 +347,7 @@ func (c *Air) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 				vgparent.AppendChild(vgn)
 				vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "div", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "tr head"}, vugu.VGAttribute{Namespace: "", Key: "role", Val: "row"}}}
 				vgparent.AppendChild(vgn)
-				vgn.SetInnerHTML(vugu.HTML("\x3Cspan role=\"columnheader\"\x3EVehicle\x3C/span\x3E\x3Cspan role=\"columnheader\"\x3ESpeed of its wake\x3C/span\x3E\x3Cspan role=\"columnheader\"\x3ERadius of each rotor\x26#39;s\x3C/span\x3E\x3Cspan role=\"columnheader\"\x3EOne jet from, below\x3C/span\x3E"))
+				vgn.SetInnerHTML(vugu.HTML("\x3Cspan role=\"columnheader\"\x3EVehicle\x3C/span\x3E\x3Cspan role=\"columnheader\"\x3ESpeed of its wake; one jet from, below\x3C/span\x3E\x3Cspan role=\"columnheader\"\x3EAir down through its rotors\x3C/span\x3E\x3Cspan role=\"columnheader\"\x3EFrom\x3C/span\x3E\x3Cspan role=\"columnheader\"\x3EThrust lost\x3C/span\x3E"))
 				vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t\t"}
 				vgparent.AppendChild(vgn)
 				for vgiterkeyt, r := range c.rows() {
@@ -317,15 +363,29 @@ func (c *Air) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 						vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "b", Attr: []vugu.VGAttribute{{Namespace: "", Key: "role", Val: "cell"}}}
 						vgparent.AppendChild(vgn)
 						vgn.SetInnerHTML(r.ID)
-						vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute{{Namespace: "", Key: "role", Val: "cell"}, vugu.VGAttribute{Namespace: "", Key: "data-name", Val: "Speed of its wake"}}}
+						vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute{{Namespace: "", Key: "role", Val: "cell"}, vugu.VGAttribute{Namespace: "", Key: "data-name", Val: "Speed of its wake; one jet from, below"}}}
 						vgparent.AppendChild(vgn)
-						vgn.SetInnerHTML(r.Speed)
-						vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute{{Namespace: "", Key: "role", Val: "cell"}, vugu.VGAttribute{Namespace: "", Key: "data-name", Val: "Radius of each rotor's"}}}
+						{
+							vgparent := vgn
+							_ = vgparent
+							vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute(nil)}
+							vgparent.AppendChild(vgn)
+							vgn.SetInnerHTML(r.Speed)
+							vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "; "}
+							vgparent.AppendChild(vgn)
+							vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute(nil)}
+							vgparent.AppendChild(vgn)
+							vgn.SetInnerHTML(r.Merged)
+						}
+						vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute{{Namespace: "", Key: "role", Val: "cell"}, vugu.VGAttribute{Namespace: "", Key: "data-name", Val: "Air down through its rotors"}}}
 						vgparent.AppendChild(vgn)
-						vgn.SetInnerHTML(r.Wide)
-						vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute{{Namespace: "", Key: "role", Val: "cell"}, vugu.VGAttribute{Namespace: "", Key: "data-name", Val: "One jet from, below"}}}
+						vgn.SetInnerHTML(r.Air)
+						vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute{{Namespace: "", Key: "role", Val: "cell"}, vugu.VGAttribute{Namespace: "", Key: "data-name", Val: "From"}}}
 						vgparent.AppendChild(vgn)
-						vgn.SetInnerHTML(r.Merged)
+						vgn.SetInnerHTML(r.Who)
+						vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute{{Namespace: "", Key: "role", Val: "cell"}, vugu.VGAttribute{Namespace: "", Key: "data-name", Val: "Thrust lost"}}}
+						vgparent.AppendChild(vgn)
+						vgn.SetInnerHTML(r.Lost)
 					}
 				}
 				vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t"}
@@ -334,7 +394,19 @@ func (c *Air) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 		}
 		vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t"}
 		vgparent.AppendChild(vgn)
-		if len(c.near) > 0 {
+		if !c.none() {
+			vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "p", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "restricts"}}}
+			vgparent.AppendChild(vgn)
+			{
+				vgparent := vgn
+				_ = vgparent
+				vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "The mean of the wakes’ speeds through each disc, by momentum theory at the power that the rotor has; on a cable the rotor that loses most counts for all. How a vehicle shakes in a wake is not told: more than a tenth lost is outside the model (common practice, no source)."}
+				vgparent.AppendChild(vgn)
+			}
+		}
+		vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t"}
+		vgparent.AppendChild(vgn)
+		if !c.none() {
 			vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "h3", Attr: []vugu.VGAttribute(nil)}
 			vgparent.AppendChild(vgn)
 			{

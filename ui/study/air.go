@@ -3,11 +3,15 @@ package study
 import (
 	"math"
 	"strconv"
+	"strings"
 
 	"github.com/vugu/vugu"
 
+	"cohoist/core/check"
 	"cohoist/core/energy"
 	"cohoist/core/formation"
+	nearby "cohoist/core/near"
+	"cohoist/core/plan"
 	"cohoist/core/share"
 	"cohoist/core/solve"
 	"cohoist/ui/chart"
@@ -17,140 +21,245 @@ import (
 
 // airs is what the ground, the payload below and the vehicles' wakes change.
 type airs struct {
+	model *share.Model
+	cases [5]airCase // nothing counted, each of the three alone, all of them
+}
+
+// airCase is the lift with some of what is near counted.
+type airCase struct {
 	model  *share.Model
 	answer share.Answer
-	found  energy.Study
 }
 
-func (a *airs) ask(m *share.Model, s *solve.Solver, _ func() bool) bool {
-	a.model = m
-	a.answer, _ = energy.Share(m, s)
-	a.found = energy.At(m, a.answer)
-	return true
-}
-
-// Places in the form of what is near.
+// Places in airs.cases.
 const (
-	airHeight = iota
+	airNone = iota
 	airGround
 	airDownload
 	airWakes
+	airAll
 )
 
-// heightUntil is how far the payload is above the ground until something is typed, m.
+// heightUntil is how far the payload is above the ground until the plan says it, m.
 const heightUntil = 0.5
 
-func airForm(t *Turn) []Choice {
-	shown := []Word{{"", "shown"}, {"off", "left out"}}
-	return []Choice{
-		{Name: "height", Label: "Payload above the ground", Until: t.Units.Text(format.Length, heightUntil), Unit: t.Units.Length, Low: 0, High: 1000, Help: "Its lowest point, held level."},
-		{Name: "ground", Label: "Ground effect", Words: shown},
-		{Name: "download", Label: "Wash on the payload", Words: shown},
-		{Name: "wakes", Label: "Wakes on each other", Words: shown},
+func (a *airs) ask(m *share.Model, s *solve.Solver, goOn func() bool) bool {
+	a.model = m
+	for k := range a.cases {
+		if goOn != nil && !goOn() {
+			return false
+		}
+		p := m.Plan
+		p.Near = plan.Near{Clearance: height(p)}
+		for term := airGround; term < airAll; term++ {
+			if k == term || k == airAll {
+				*airTerm(&p, term) = plan.Counted
+			}
+		}
+		n := share.New(p, m.Payload, m.DragArea, m.Density)
+		answer, _ := energy.Share(n, s)
+		a.cases[k] = airCase{n, answer}
+	}
+	return true
+}
+
+// airTerm is what a plan says of a term.
+func airTerm(p *plan.Plan, term int) *string {
+	return [...]*string{airGround: &p.Near.Ground, airDownload: &p.Near.Download, airWakes: &p.Near.Wakes}[term]
+}
+
+// height is how far the payload's lowest point is above the ground, m.
+func height(p plan.Plan) float64 {
+	if math.IsNaN(p.Near.Clearance) {
+		return heightUntil
+	}
+	return p.Near.Clearance
+}
+
+func (*airs) form(t *Turn) {
+	words := []Word{{"", "left out"}, {plan.LeftOut, "left out"}, {plan.Counted, "counted"}}
+	var list []Entry
+	for _, path := range [...]string{"near.ground", "near.download", "near.wakes"} {
+		e := Entry{Path: path, Words: words[1:]}
+		if typed(t.Plan, t.Units, path) == "" {
+			e.Words = []Word{words[0], words[2]}
+		}
+		list = append(list, e)
+	}
+	list = append(list, Entry{Path: "near.clearance_m", Until: t.Units.Text(format.Length, heightUntil)})
+	t.Show(t.id+"-form", &Fields{Units: t.Units, Entries: list})
+	t.fill(list)
+}
+
+// do counts a term in the plan, or leaves it out. The ground is counted at the height that is shown.
+func (a *airs) do(t *Turn, what string) {
+	p := t.Plan.Clone()
+	for term := airGround; term < airAll; term++ {
+		if what != airNames[term].word {
+			continue
+		}
+		to := airTerm(&p, term)
+		if *to == plan.Counted {
+			*to = plan.LeftOut
+		} else {
+			*to = plan.Counted
+			if term == airGround {
+				p.Near.Clearance = height(p)
+			}
+		}
+		t.Take(p, "")
 	}
 }
 
-func (*airs) form(t *Turn) { t.form("What is near", airForm(t)) }
-
 func (a *airs) show(t *Turn) {
-	form := airForm(t)
-	height, ok := t.number(form[airHeight], heightUntil)
-	if !ok {
-		return
+	c := &Air{Units: t.Units, plan: t.Plan, cases: a.cases[:]}
+	if all := a.cases[airAll]; all.answer.Parts != nil {
+		c.flags = formation.Flags(all.answer.Parts, all.model.Craft)
 	}
-	c := &Air{Units: t.Units, study: a.found, answer: a.answer, model: a.model, height: height}
-	if len(a.answer.Parts) > 0 {
-		c.near, c.grounds = a.found.Wakes(a.answer.Parts), a.found.Grounded(a.answer.Parts, height)
-		c.flags = formation.Flags(a.answer.Parts, a.model.Craft)
-	}
-	c.ground, c.download, c.wakes = t.word(form[airGround]) == "", t.word(form[airDownload]) == "", t.word(form[airWakes]) == ""
 	t.Show(talk.Air, c)
 }
 
-// gist is the section in a sentence: the wash on the payload, and who flies in whose wake.
-func (a *airs) gist(*Turn) string {
-	if len(a.answer.Parts) == 0 {
+// airNames are the terms: what a button calls them, and a sentence.
+var airNames = [...]struct{ word, name string }{airNone: {"", "Nothing near"}, airGround: {"ground", "Ground effect"},
+	airDownload: {"download", "Wash on the payload"}, airWakes: {"wakes", "Wakes on each other"}, airAll: {"", "All three"}}
+
+// gist is the section in a sentence: what is near takes, or would take if it were counted.
+func (a *airs) gist(t *Turn) string {
+	all := a.cases[airAll]
+	if all.answer.Parts == nil {
 		return "There is no balance to look at."
 	}
-	c := &Air{Units: format.SI, near: a.found.Wakes(a.answer.Parts)}
-	text := c.washSays()
-	if n := len(formation.Flags(a.answer.Parts, a.model.Craft)); n > 0 {
-		text += " " + several(n, "pair flies", "pairs fly") + " over or into another's wake."
+	var list []string
+	for term := airDownload; term < airAll; term++ {
+		most, who := 0.005, -1
+		for i := range all.model.Craft {
+			n := all.model.Craft[i].Near
+			x := n.Share()
+			if term == airWakes {
+				x = 1 - n.Worst()
+			}
+			if x > most*(1+1e-6) {
+				most, who = x, i
+			}
+		}
+		if who < 0 {
+			continue
+		}
+		takes := " would take "
+		if *airTerm(&t.Plan, term) == plan.Counted {
+			takes = " takes "
+		}
+		list = append(list, airNames[term].name+takes+percents(most)+" of the thrust of "+all.model.Craft[who].ID)
 	}
-	return text
+	if list == nil {
+		return "Wash on the payload and wakes on each other take nothing worth telling."
+	}
+	return strings.Join(list, "; ") + "."
 }
 
-// washSays is what the wakes do to the payload, in a sentence.
-func (c *Air) washSays() string {
-	sum, beyond, strong := 0.0, 0, 0
-	for _, n := range c.near {
-		switch {
-		case n.Outside == energy.PressureRange.Of:
-			beyond++
-		case n.Outside == energy.DownloadRange.Of:
-			strong++
-			sum += n.Download
-		default:
-			sum += n.Download
-		}
-	}
-	some := several(beyond, "vehicle reaches", "vehicles reach") + " the payload as one jet, farther below than the model goes"
-	switch {
-	case beyond == len(c.near):
-		return "The wakes reach the payload as one jet each, farther below than the model goes."
-	case sum == 0 && beyond == 0:
-		return "The wakes miss the payload."
-	case sum == 0:
-		return "The wake of " + some + "; the others miss it."
-	}
-	text := "Wash presses on the payload with " + c.Units.Show(format.Force, sum)
-	if strong > 0 {
-		text += ", from " + several(strong, "vehicle", "vehicles") + " more than the model covers"
-	}
-	if beyond > 0 {
-		text += "; the wake of " + some
-	}
-	return text + "."
+// airRow is a term in the table of what each changes.
+type airRow struct {
+	Word, Name, Worst, Change, Largest, Plan, Do string
 }
 
-// nearRow is a row of the table.
-type nearRow struct {
-	Place                                                   int
-	ID, Height, More, Power, Below, Wash, Need, Speed, Wide string
-	Merged                                                  string
-	Steps                                                   []energy.Step
-}
-
-func (c *Air) rows() []nearRow {
-	var list []nearRow
-	for i, n := range c.near {
-		g, p, w := c.grounds[i], c.answer.Parts[i], c.study.WakeAt(i, c.answer.Parts[i])
-		length := func(x float64) string { return c.Units.Show(format.Length, x) }
-		r := nearRow{Place: i, ID: n.ID, Height: length(g.Height) + ", " + amount(g.Height/c.radius(i), "") + " R", Speed: amount(w.Speed, "m/s"), Wide: length(w.Radius), Merged: length(w.Merged)}
-		r.More, r.Power = "+"+percents(g.Ratio-1), watts(g.Power)
-		if g.Outside != "" {
-			r.More = "below half a radius: outside the model"
+func (c *Air) terms() []airRow {
+	s := solve.NewSolver()
+	var list []airRow
+	for k, x := range c.cases {
+		r := airRow{Word: airNames[k].word, Name: airNames[k].name, Worst: "no balance", Largest: "–"}
+		if x.answer.Parts != nil {
+			r.Worst = format.Share(x.answer.T)
+			if k != airNone {
+				r.Change = signed(x.answer.T - c.cases[airNone].answer.T)
+			}
+			if l := x.model.Largest(s, x.answer); !math.IsNaN(l.Mass) {
+				r.Largest = c.Units.Show(format.Mass, l.Mass)
+			}
 		}
-		if c.model.Wind.Norm() > 0 {
-			r.Power = "not said in wind"
+		if k > airNone && k < airAll {
+			r.Plan, r.Do = "left out", "Count it"
+			if *airTerm(&c.plan, k) == plan.Counted {
+				r.Plan, r.Do = "counted", "Leave it out"
+			}
 		}
-		r.Below, r.Wash, r.Need = "nothing below its rotors", c.Units.Show(format.Force, n.Download), "+"+percents(n.Ratio-1)
-		if !math.IsInf(n.Depth, 1) {
-			r.Below = length(n.Depth) + "; " + amount(n.Blocked, "m²")
-		}
-		switch n.Outside {
-		case energy.PressureRange.Of:
-			r.Wash, r.Need = "one jet by then: outside the model", ""
-		case energy.DownloadRange.Of:
-			r.Need = "above a tenth of its thrust: outside the model"
-		}
-		r.Steps = c.study.AirWorking(i, p, g, n)
 		list = append(list, r)
 	}
 	return list
 }
 
-func (c *Air) radius(i int) float64 { return c.model.Plan.Vehicles[c.model.Craft[i].Class].RotorRadius }
+// signed is a change in percent of the thrust.
+func signed(x float64) string {
+	if math.Abs(x) < 5e-4 {
+		return "±0"
+	}
+	if x < 0 {
+		return "−" + percents(-x)
+	}
+	return "+" + percents(x)
+}
+
+// nearRow is a row of the tables of vehicles.
+type nearRow struct {
+	Place                                         int
+	ID, Height, More, Below, Wash, Part, Air, Who string
+	Lost, Speed, Merged, Without, With            string
+	Steps                                         []energy.Step
+}
+
+func (c *Air) rows() []nearRow {
+	all, bare := c.cases[airAll], c.cases[airNone]
+	if all.answer.Parts == nil || bare.answer.Parts == nil {
+		return nil
+	}
+	facts := check.Facts{Plan: all.model.Plan, Model: all.model, Answer: all.answer}
+	var list []nearRow
+	for i := range all.model.Craft {
+		k, p := &all.model.Craft[i], all.answer.Parts[i]
+		n, radius := k.Near, all.model.Plan.Vehicles[k.Class].RotorRadius
+		length := func(x float64) string { return c.Units.Show(format.Length, x) }
+		r := nearRow{Place: i, ID: k.ID, Height: length(n.Height) + ", " + amount(n.Height/radius, "") + " R", More: "+" + percents(n.Ground-1),
+			Below: "nothing below its rotors", Wash: c.Units.Show(format.Force, p.Download.Norm()), Part: percents(n.Share()),
+			Air: "none", Who: "–", Lost: percents(1 - n.Worst()), Speed: amount(nearby.WakeSpeed(p.Effort/float64(max(1, len(p.Rotor))), radius, all.model.Density), "m/s"),
+			Merged: length(nearby.Merged(k.Vehicle.Reach)), Without: format.Share(bare.answer.Parts[i].Utilisation), With: format.Share(p.Utilisation)}
+		if n.Beyond {
+			r.More = "below half a radius: outside the model"
+		}
+		if depth, jet := below(n); !math.IsInf(depth, 1) {
+			r.Below = length(depth)
+			if jet {
+				r.Below += ", one jet by then"
+			}
+		}
+		if n.Share() > nearby.DownloadRange.High {
+			r.Part += ": outside the model, which holds to a tenth"
+		}
+		if n.Blower >= 0 {
+			r.Who = all.model.Craft[n.Blower].ID
+			fast := 0.0
+			for _, w := range n.Flow {
+				fast = math.Max(fast, w)
+			}
+			r.Air = amount(fast, "m/s")
+		}
+		if 1-n.Worst() > nearby.WakeRange.High {
+			r.Lost += ": outside the model, which is kept to a tenth"
+		}
+		for _, s := range check.NearWorking(facts, i) {
+			r.Steps = append(r.Steps, energy.Step(s))
+		}
+		list = append(list, r)
+	}
+	return list
+}
+
+// below is how far below a vehicle the payload is that its wakes meet, m, and whether as one jet.
+func below(n *nearby.Effect) (depth float64, jet bool) {
+	depth = math.Inf(1)
+	for _, s := range n.Shadows {
+		depth, jet = math.Min(depth, s.Depth), jet || s.Jet
+	}
+	return depth, jet
+}
 
 // percents is a small part with one decimal below ten percent.
 func percents(x float64) string {
@@ -164,14 +273,16 @@ func percents(x float64) string {
 func (c *Air) rise() vugu.Builder {
 	s := chart.Series{Name: "thrust", Bare: true}
 	for k := range 41 {
-		z := 0.5 + 3.5*float64(k)/40
-		ratio, _ := energy.GroundEffect(z, 1)
+		z := nearby.GroundRange.Low + 3.5*float64(k)/40
+		ratio, _ := nearby.Ground(z, 1)
 		s.X, s.Y = append(s.X, z), append(s.Y, 100*(ratio-1))
 	}
+	all := c.cases[airAll].model
 	now, who := math.NaN(), ""
-	for i, g := range c.grounds {
-		if z := g.Height / c.radius(i); !(z >= now) {
-			now, who = z, g.ID
+	for i := range all.Craft {
+		k := &all.Craft[i]
+		if z := k.Near.Height / all.Plan.Vehicles[k.Class].RotorRadius; !(z >= now) {
+			now, who = z, k.ID
 		}
 	}
 	return &chart.Line{Title: "More thrust at the same power, near the ground", Summary: who + " is nearest: " + amount(now, "") + " radii above the ground.", Series: []chart.Series{s},

@@ -5,51 +5,72 @@ import (
 	"strings"
 	"testing"
 
+	"cohoist/core/check"
 	"cohoist/core/energy"
 	"cohoist/core/example"
+	"cohoist/core/plan"
 	"cohoist/core/report"
-	"cohoist/core/solve"
+	"cohoist/ui/format"
 	"cohoist/ui/talk"
 )
 
-// Every example's section has the numbers of the core, a row for every vehicle in each of its tables, and says what is outside the model.
+// Every example's section has the five cases and a row for every vehicle in each of its tables, with the numbers of the core, and says what is
+// outside the model.
 func TestNear(t *testing.T) {
 	for _, ex := range example.All {
 		p := named(t, ex.Name)
 		g := opened(t, p, talk.Air)
-		piece := g.pieces[talk.Air]
-		m := (&Turn{Question: Question{Ask: talk.Ask{Plan: p, Report: report.Build(p)}}}).model()
-		a := m.Share(solve.NewSolver())
-		study := energy.At(m, a)
-		if n := strings.Count(piece, `class="tr"`); n != 3*len(p.Team) {
+		piece := letters(g.pieces[talk.Air])
+		if n := strings.Count(g.pieces[talk.Air], `class="tr"`); n != 5+3*len(p.Team) {
 			t.Errorf("%s: %d rows", ex.Name, n)
 		}
-		for _, n := range study.Wakes(a.Parts) {
-			if n.Outside != "" && !strings.Contains(piece, "outside the model") {
-				t.Errorf("%s: %s is outside, which is not said", ex.Name, n.ID)
+		q := p.Clone()
+		q.Near = plan.Near{Ground: plan.Counted, Download: plan.Counted, Wakes: plan.Counted, Clearance: heightUntil}
+		r := report.Build(q)
+		for _, v := range append(report.Build(p).Vehicles, r.Vehicles...) {
+			if want := format.Share(v.Utilisation); !strings.Contains(piece, want) {
+				t.Errorf("%s: the section lacks %s", ex.Name, want)
 			}
 		}
-		t.Logf("%s: %s\n%s", ex.Name, g.pieces[talk.Air+"-gist"], letters(piece))
+		for _, row := range r.Checks {
+			if row.ID == "near" && row.Status == check.OutsideModel && !strings.Contains(piece, "outside the model") {
+				t.Errorf("%s: %s, which is not said", ex.Name, row.Sentence)
+			}
+		}
+		t.Logf("%s: %s\n%s", ex.Name, g.pieces[talk.Air+"-gist"], piece)
 	}
 }
 
-// What is switched off goes; a plate gripped at its height, on the ground, has rotors below half a radius; no payload hovers below the ground.
-func TestSwitches(t *testing.T) {
-	p := named(t, "lattice-panel")
-	g := opened(t, p, talk.Air)
-	all := strings.Count(g.pieces[talk.Air], "<h3>")
-	g.set(map[string]string{"air.ground": "off", "air.wakes": "off"})
-	if n := strings.Count(g.pieces[talk.Air], "<h3>"); n != all-2 || strings.Contains(g.pieces[talk.Air], "Cheeseman") {
-		t.Errorf("%d parts of %d are left", n, all)
+// A button counts a term in the plan and leaves it out again; the ground is counted at the height that is shown. The sentence follows.
+func TestCountIt(t *testing.T) {
+	p := named(t, "beam-pair")
+	p.Near = plan.Near{Clearance: math.NaN()}
+	for _, c := range []struct {
+		do   string
+		want plan.Near
+	}{
+		{"download", plan.Near{Download: plan.Counted, Clearance: math.NaN()}}, {"wakes", plan.Near{Wakes: plan.Counted, Clearance: math.NaN()}},
+		{"ground", plan.Near{Ground: plan.Counted, Clearance: heightUntil}},
+	} {
+		a, turn := &airs{}, &Turn{Question: Question{Ask: talk.Ask{Plan: p}}, program: &Program{}}
+		a.do(turn, c.do)
+		got := turn.answer.Plan
+		if got == nil || !plan.Same(plan.Plan{Near: got.Near}, plan.Plan{Near: c.want}) {
+			t.Fatalf("%s: %+v", c.do, got)
+		}
+		turn = &Turn{Question: Question{Ask: talk.Ask{Plan: *got}}, program: &Program{}}
+		a.do(turn, c.do)
+		if back := turn.answer.Plan; *airTerm(back, map[string]int{"ground": airGround, "download": airDownload, "wakes": airWakes}[c.do]) != plan.LeftOut {
+			t.Errorf("%s: %+v", c.do, back.Near)
+		}
 	}
-	plate := opened(t, named(t, "sensor-plate"), talk.Air)
-	plate.set(map[string]string{"air.height": "0 m"})
-	if !strings.Contains(letters(plate.pieces[talk.Air]), "below half a radius: outside the model") {
-		t.Errorf("on the ground: %s", letters(plate.pieces[talk.Air]))
+	bare := opened(t, p, talk.Air)
+	if got := bare.pieces[talk.Air+"-gist"]; !strings.HasPrefix(got, "Wash on the payload would take 12") {
+		t.Error(got)
 	}
-	g.set(map[string]string{"air.height": "-1"})
-	if g.pieces["fault air.height"] == "" {
-		t.Error("below the ground")
+	p.Near.Download = plan.Counted
+	if got := opened(t, p, talk.Air).pieces[talk.Air+"-gist"]; !strings.HasPrefix(got, "Wash on the payload takes 12") {
+		t.Error(got)
 	}
 }
 
