@@ -29,7 +29,7 @@ func TestWorkingOfNear(t *testing.T) {
 					list[i] = energy.Step(s)
 				}
 				steps += evaluated(t, name+" "+row.ID, list)
-				if row.ID != "near" {
+				if row.ID != "near" || len(row.Steps) == 0 { // none: its policy lacks a number
 					continue
 				}
 				states[row.Status]++

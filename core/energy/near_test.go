@@ -15,14 +15,14 @@ import (
 // One vehicle on a cable of 3 m, its payload a point 1 m above the ground: rotors of 0.127 m are 4 m up, by hand 1/(1 − (0.127/16)²) = 1.0000630; its
 // power is that of the same thrust over this, to the power 1.5.
 func TestGrounded(t *testing.T) {
-	far, up := single(t, false), single(t, true)
+	far, up := oneUp(t, false), oneUp(t, true)
 	ratio := 1 / (1 - (0.127/16)*(0.127/16))
 	near(t, "power", up-far, far*(math.Pow(ratio, -1.5)-1), 1e-6)
 	area := math.Pi * 0.127 * 0.127
 	near(t, "ideal", far, 4*momentum.Ideal((0.5+1)*share.Gravity/4, area, 1.225)/(0.6*0.8), 1e-7)
 }
 
-func single(t *testing.T, counted bool) float64 {
+func oneUp(t *testing.T, counted bool) float64 {
 	t.Helper()
 	c := class()
 	c.Bench = nil

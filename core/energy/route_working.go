@@ -4,6 +4,8 @@ import (
 	"math"
 	"strconv"
 	"strings"
+
+	"cohoist/core/momentum"
 )
 
 // Working is how a route's figures come about, leg by leg.
@@ -59,13 +61,13 @@ func (s *Study) legSteps(w *working, symbol string, f Flown, i int) {
 	for j, u := range rotors {
 		across, through := flow(f.model, i, j, &f.parts[i], wind)
 		u = math.Max(u, 0)
-		h := Hover(u, k.rotor.Area, s.Density)
-		v, fits := Induced(h, across, through)
+		h := momentum.Hover(u, k.rotor.Area, s.Density)
+		v, fits := momentum.Induced(h, across, through)
 		if k.rotor.table != nil || !fits || u == 0 {
 			terms, numbers = append(terms, "%v"), append(numbers, k.rotor.Electric(u, s.Density, across, through))
 			continue
 		}
-		most := math.Min(InducedFactor, 1/k.rotor.FigureOfMerit)
+		most := math.Min(momentum.InducedFactor, 1/k.rotor.FigureOfMerit)
 		terms = append(terms, "%v*(%v*%v + (1/%v - %v)*%v + %v)/%v")
 		numbers = append(numbers, u, most, v, k.rotor.FigureOfMerit, most, h, through, k.rotor.DriveEfficiency)
 	}
@@ -86,13 +88,13 @@ func (r Route) singleSteps(w *working, s *Study) {
 	w.add("A", one.Area, "m²", "THEORY (18.26): all discs", "%v", one.Area)
 	w.add("FM", one.FigureOfMerit, "1", "THEORY (18.26): by disc area", "%v", one.FigureOfMerit)
 	w.add("eta", one.DriveEfficiency, "1", "THEORY (18.26): by disc area", "%v", one.DriveEfficiency)
-	w.add("k", math.Min(InducedFactor, 1/one.FigureOfMerit), "1", "common practice, no source", "min(%v, 1/FM)", InducedFactor)
+	w.add("k", math.Min(momentum.InducedFactor, 1/one.FigureOfMerit), "1", "common practice, no source", "min(%v, 1/FM)", momentum.InducedFactor)
 	w.add("W", one.Weight, "N", "payload and team", "%v", one.Weight)
 	for n, f := range r.Legs {
 		one, k := f.single, strconv.Itoa(n+1)
 		thrust, across, through := one.flow()
-		h := Hover(thrust, one.Area, s.Density)
-		v, _ := Induced(h, across, through)
+		h := momentum.Hover(thrust, one.Area, s.Density)
+		v, _ := momentum.Induced(h, across, through)
 		w.add("D_"+k, one.Drag, "N", "THEORY (3.4): payload and vehicles", "%v", one.Drag)
 		w.add("T_"+k, thrust, "N", "holds weight and drag", "hypot(W, D_"+k+")")
 		w.add("h_"+k, h, "m/s", "THEORY (18.1)", "sqrt(T_"+k+"/(2*%v*A))", s.Density)
