@@ -55,7 +55,7 @@ func collect(out string) (map[string][]byte, error) {
 
 // small are compiler flags: without inlining the program is a tenth smaller (measured as brotli). What
 // the solver runs keeps it, as its speed counts.
-var small = []string{"-gcflags=all=-l", "-gcflags=cohoist/core/solve=",
+var small = []string{"-gcflags=all=-l", "-gcflags=cohoist/core/solve=", "-gcflags=cohoist/core/share=",
 	"-gcflags=cohoist/core/vec=", "-gcflags=cohoist/core/way=", "-gcflags=cohoist/core/rehearse="}
 
 // program compiles a program for the browser.

@@ -7,8 +7,9 @@ import (
 	"fmt"
 )
 
-// withoutLines takes the line numbers and file names out of a compiled program, which only traces of a crash
-// show: a sixteenth of what a first visit loads. The tables stay where they are, their bytes become 0, which
+// withoutLines takes the line numbers and the names of files and functions out of a compiled program, which only traces of a crash
+// show: a tenth of what a first visit loads. By its name the runtime else tells only which goroutines are its own, for the
+// report of a deadlock, which a program in a browser does not have: there it waits for events. The tables stay where they are, their bytes become 0, which
 // compress to nothing, and every function says that it has none, which the runtime knows (an offset of 0,
 // runtime/symtab.go of Go 1.20 to 1.26). A program of another layout comes back as it was, with an error.
 func withoutLines(program []byte) (out []byte, err error) {
@@ -102,8 +103,8 @@ func (m *memory) u32(at int) int { return int(binary.LittleEndian.Uint32(m.data[
 // table is the runtime's table of functions: its header, and the places of its parts.
 type table struct {
 	*memory
-	functions               int
-	units, values, firstRow int
+	functions                      int
+	names, units, values, firstRow int
 }
 
 // table finds the header: its magic number, two zeros, instructions of one byte, pointers of eight.
@@ -113,13 +114,13 @@ func (m *memory) table() (table, error) {
 		return table{}, errors.New("it has no table of functions of the layout that is known")
 	}
 	word := func(i int) int { return int(binary.LittleEndian.Uint64(m.data[at+8+8*i:])) }
-	return table{memory: m, functions: word(0), units: at + word(4), values: at + word(6), firstRow: at + word(7)}, nil
+	return table{memory: m, functions: word(0), names: at + word(3), units: at + word(4), values: at + word(6), firstRow: at + word(7)}, nil
 }
 
-// Offsets in a function's row: its tables of stack depth, file and line, the number of further tables, its
+// Offsets in a function's row: its name, its tables of stack depth, file and line, the number of further tables, its
 // unit and first line; the further tables follow.
 const (
-	rowStack, rowFile, rowLine, rowMore, rowUnit, rowFirst, rowTables = 16, 20, 24, 28, 32, 36, 44
+	rowName, rowStack, rowFile, rowLine, rowMore, rowUnit, rowFirst, rowTables = 4, 16, 20, 24, 28, 32, 36, 44
 )
 
 func (t table) clear() {
@@ -131,7 +132,7 @@ func (t table) clear() {
 		for j := range t.u32(row + rowMore) {
 			t.mark(used, t.u32(row+rowTables+4*j))
 		}
-		for _, field := range []int{rowFile, rowLine, rowUnit, rowFirst} {
+		for _, field := range []int{rowName, rowFile, rowLine, rowUnit, rowFirst} {
 			clear(t.data[row+field : row+field+4])
 		}
 	}
@@ -140,7 +141,7 @@ func (t table) clear() {
 			t.data[t.values+k] = 0
 		}
 	}
-	clear(t.data[t.units:t.values]) // names of files, and which unit has which
+	clear(t.data[t.names:t.values]) // names of functions and files, and which unit has which
 }
 
 // mark notes the bytes of a table of values: pairs of numbers, until a first number of a pair is 0.

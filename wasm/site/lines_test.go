@@ -54,7 +54,7 @@ func main() {
 `
 
 // A program without line numbers collects, recovers and crashes as one with them, only that its trace names
-// no lines.
+// no lines and functions.
 func TestAProgramWithoutLinesRuns(t *testing.T) {
 	dir := t.TempDir()
 	source, plain, bare := filepath.Join(dir, "main.go"), filepath.Join(dir, "a.wasm"), filepath.Join(dir, "b.wasm")
@@ -88,7 +88,7 @@ func TestAProgramWithoutLinesRuns(t *testing.T) {
 		t.Errorf("with lines %q, without %q", a, b)
 	}
 	a, b := run(plain, "crash"), run(bare, "crash")
-	if !strings.Contains(a, "main.go:") || strings.Contains(b, "main.go:") || !strings.Contains(b, "main.main") {
+	if !strings.Contains(a, "main.go:") || strings.Contains(b, "main.go:") || strings.Contains(b, "main.main") || !strings.Contains(b, "nil pointer dereference") {
 		t.Errorf("the traces are\n%s\nand\n%s", a, b)
 	}
 }

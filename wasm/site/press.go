@@ -79,7 +79,7 @@ func press(path string, data []byte) error {
 		return nil
 	}
 	var b bytes.Buffer
-	w := brotli.NewWriterOptions(&b, brotli.WriterOptions{Quality: 11, LGWin: 22}) // 24 is no smaller for the page, and takes more memory to read
+	w := brotli.NewWriterOptions(&b, brotli.WriterOptions{Quality: 11, LGWin: 24})
 	if _, err := w.Write(data); err != nil {
 		return err
 	}
