@@ -8,17 +8,20 @@ import (
 	"github.com/chromedp/chromedp"
 )
 
-// What is near: a height in another unit, a part switched off, a working opened; all of it stands out.
+// What is near: one tap counts the wash, and the sheet's check follows; the ground counted at a height in another unit; a working opened; all of it
+// stands out.
 func TestWhatIsNear(t *testing.T) {
 	p := open(t, desktop, "")
-	p.example("Sensor")
 	p.do(chromedp.Click(chromedp.CSS("#air > summary")))
-	p.wait(`document.querySelectorAll("#air .ar-table").length === 3`)
-	p.write("set-air-height", "1 cm")
+	p.wait(`document.querySelectorAll("#air .ar-table").length === 4`)
+	p.do(chromedp.Click("#air-download", chromedp.ByQuery))
+	p.wait(`document.querySelector("#air-download").textContent === "Leave it out"`)
+	p.wait(`document.querySelector("#check-near")?.textContent.includes("of its thrust")`)
+	p.do(chromedp.Click("#air-ground", chromedp.ByQuery))
+	p.wait(`document.querySelector("#air-ground").textContent === "Leave it out"`)
+	p.write("f-near-clearance-m", "1 cm")
 	eval[any](p, `document.activeElement.blur()`)
-	p.wait(`document.querySelector("#air .ar-table").textContent.includes("outside the model")`)
-	p.choose("set-air-wakes", "off")
-	p.wait(`document.querySelectorAll("#air .ar-table").length === 2`)
+	p.wait(`document.querySelector("#air .ar-table").textContent.includes("counted")`)
 	p.do(chromedp.Click(chromedp.CSS("#air-0 > summary")))
 	p.wait(`document.querySelector("#air-0 .steps").getBoundingClientRect().height > 50`)
 	if bad := eval[string](p, contrast); bad != "" {
