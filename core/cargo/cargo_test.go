@@ -307,3 +307,13 @@ func TestSaggingPacks(t *testing.T) {
 		}
 	}
 }
+
+// Nine items, from the plan to the best order.
+func BenchmarkLandingFrame(b *testing.B) {
+	p, _ := example.Plan("landing-frame")
+	for b.Loop() {
+		if s, _ := Of(p, nil); !s.Found {
+			b.Fatal("no order")
+		}
+	}
+}
