@@ -2,6 +2,7 @@
 // pieces where they belong and hands it what is typed and pressed in them.
 (function () {
   const program = document.currentScript.dataset.study;
+  const styles = document.currentScript.dataset.styles.split(" ");
   const key = "cohoist/studies";
   const pieces = {}, values = {}, benches = {}, of = {}; // of: the number of the plan a piece is about
   const held = new WeakMap(); // what an element shows: [piece, its HTML]
@@ -17,7 +18,18 @@
   }
   addEventListener("hashchange", part);
 
+  // dress brings the style sheets of what studies draw; the one for paper still comes after them.
+  function dress() {
+    for (const href of styles.splice(0)) {
+      const link = document.createElement("link");
+      link.rel = "stylesheet";
+      link.href = href;
+      document.querySelector("link[media=print]").before(link);
+    }
+  }
+
   function bench(name) {
+    dress();
     if (!benches[name]) {
       const w = new Worker("study.js?" + program);
       benches[name] = w;

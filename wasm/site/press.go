@@ -13,7 +13,7 @@ import (
 )
 
 // first lists what a first visit loads.
-var first = []string{"index.html", "sheet.css", "drawing.css", "studies.css", "print.css", "where.css", "wasm_exec.js", "vugu-helper.js", "boot.js", "studies.js", "cohoist.wasm", "icon.svg", "manifest.webmanifest"}
+var first = []string{"index.html", "sheet.css", "drawing.css", "print.css", "wasm_exec.js", "vugu-helper.js", "boot.js", "studies.js", "cohoist.wasm", "icon.svg", "manifest.webmanifest"}
 
 // write puts the files and their compressed forms into the folder and removes what is not of the site.
 func write(out string, files map[string][]byte, plain bool) error {
