@@ -53,7 +53,7 @@ func TestTheSheetPrintsOnTwoPages(t *testing.T) {
 				t.Errorf("%s prints on %d pages of %s", e.Name, n, name)
 			}
 		}
-		eval[any](p, `document.querySelectorAll("#studies > details[open] > summary").forEach(s => s.click())`)
+		eval[any](p, `document.querySelectorAll("#studies details.study[open] > summary").forEach(s => s.click())`)
 	}
 }
 

@@ -3,6 +3,7 @@
 package browsertest
 
 import (
+	"strconv"
 	"strings"
 	"testing"
 
@@ -137,7 +138,7 @@ func TestTeamEditing(t *testing.T) {
 	}
 }
 
-func num(x float64) string { return string(rune('0' + int(x))) }
+func num(x float64) string { return strconv.Itoa(int(x)) }
 
 func TestUnitsSwitch(t *testing.T) {
 	p := open(t, desktop, "")
