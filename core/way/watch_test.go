@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"cohoist/core/plan"
+	"cohoist/core/share"
 	"cohoist/core/solve"
 	"cohoist/core/vec"
 )
@@ -134,5 +135,32 @@ func TestApproach(t *testing.T) {
 	var at *FormError
 	if !errors.As(err, &at) || !strings.Contains(at.Why, "narrow enough") {
 		t.Error(err)
+	}
+}
+
+// Two vehicles on a beam, whose payload hangs from one line: it spreads on its way, forces balance, and no vehicle is beyond its limit.
+func TestTwoOnABeam(t *testing.T) {
+	m, s := four(plan.Cable, 1), solve.NewSolver()
+	m.Craft = m.Craft[:2]
+	m.Craft[0].At, m.Craft[1].At = vec.V3{0.6, 0, 0.2}, vec.V3{-0.6, 0, 0.2}
+	m.Body.Mass, m.Payload.Mass = 3, 3
+	m = m.InWind(2, 50)
+	r := door(Formation{Shape: plan.Spread, Spacing: 1.6, Width: free, Along: free})
+	f := shortest(t, r, m, unlimited)
+	if !(f.Reach <= 1 && f.Reach > 0.99) {
+		t.Errorf("reach %g", f.Reach)
+	}
+	near(t, "spread", f.Formed[1].Spacing, 1.6, 1e-4)
+	for _, i := range Fly(m, nil, f.Path, 40, s) {
+		sum := vec.V3{}
+		for _, part := range i.Parts {
+			sum = sum.Add(part.Force)
+		}
+		level := m.Upright(i.State.Heading, vec.V3{})
+		want := i.State.Acceleration.Add(vec.V3{0, 0, share.Gravity}).Scale(3).Sub(m.Air(level, i.State.Velocity))
+		near(t, "force", level.Mul(sum).Sub(want).Norm(), 0, 1e-9)
+		if !(i.Utilisation <= 0.8*(1+2e-4)) {
+			t.Fatalf("utilisation %g at %g s", i.Utilisation, i.Time)
+		}
 	}
 }

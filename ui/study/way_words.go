@@ -60,6 +60,8 @@ func (j *journey) outcome() string {
 			text += " It does not pass opening " + digits(i+1) + ": it hits by " + j.units.Small(-p.Room) + "."
 		} else if p.Room < o.Clearance*(1-1e-9) {
 			text += " In opening " + digits(i+1) + " it keeps " + j.units.Small(p.Room) + " clear, not " + j.units.Small(o.Clearance) + "."
+		} else if p.From <= p.To {
+			text += " It passes opening " + digits(i+1) + " with " + j.units.Small(p.Room) + " to spare."
 		}
 	}
 	if least := j.model.Plan.Limits.Separation; j.watched.Least < least*(1-1e-9) {
