@@ -107,16 +107,16 @@ func (s *Study) vehicles(m *share.Model, parts []share.Part) []Vehicle {
 
 // power is the electric power of vehicle i at its part, rotor by rotor, W.
 func (s *Study) power(m *share.Model, i int, p *share.Part) float64 {
-	return s.powerIn(m.Attitude.T().Mul(m.Wind), i, p)
+	return s.powerIn(m.Attitude.T().Mul(m.Wind), i, p, ground(m, i))
 }
 
-// powerIn is power in a wind, m/s, body axes.
-func (s *Study) powerIn(wind vec.V3, i int, p *share.Part) float64 {
+// powerIn is power in a wind, m/s, body axes, with so many times the thrust for it as far from the ground.
+func (s *Study) powerIn(wind vec.V3, i int, p *share.Part, ground float64) float64 {
 	k := &s.craft[i]
 	sum := k.avionics
 	for j, u := range p.Rotor {
 		across, through := flow(s.model, i, j, p, wind)
-		sum += k.rotor.Electric(math.Max(u, 0)/ground(s.model, i), s.Density, across, through)
+		sum += k.rotor.Electric(math.Max(u, 0)/ground, s.Density, across, through)
 	}
 	return sum
 }

@@ -34,7 +34,7 @@ func (s *Study) Along(motion []Instant, from []float64) []Spent {
 		track := make([]taken, len(motion))
 		for n, at := range motion {
 			p := &at.Parts[i]
-			track[n] = taken{at.Time, s.powerIn(at.Wind, i, p), p.Utilisation}
+			track[n] = taken{at.Time, s.powerIn(at.Wind, i, p, 1), p.Utilisation}
 		}
 		out[i] = s.spend(i, track, chargeOf(from, i))
 	}

@@ -73,6 +73,7 @@ func TestBalanceFromTheReport(t *testing.T) {
 		for i, v := range r.Vehicles {
 			force = force.Add(v.Force)
 			moment = moment.Add(p.Team[i].Attach.Sub(r.Payload.COM).Cross(v.Force)).Add(v.Moment)
+			force, moment = force.Add(v.Download), moment.Add(v.DownloadAt.Sub(r.Payload.COM).Cross(v.Download))
 		}
 		weight := r.Team.Mass * g
 		if force.Norm() > 1e-8*weight || moment.Norm() > 1e-8*weight {

@@ -3,6 +3,8 @@ package scatter
 import (
 	"math"
 
+	"cohoist/core/near"
+	"cohoist/core/plan"
 	"cohoist/core/share"
 	"cohoist/core/solve"
 	"cohoist/core/vec"
@@ -13,23 +15,28 @@ import (
 type rig struct {
 	m      *share.Model
 	p      *solve.Program
-	origin vec.V3  // the moment point: Body.COM as planned
-	hangs  bool    // the load tips freely about along, or about a point
-	along  vec.V3  // the line of the attachments, or zero
-	at     vec.V3  // a point of that line
-	leans  bool    // a rigid team, which leans in wind
-	even   bool    // its rotors push along one axis
-	want   vec.V3  // where the full-thrust axis points as planned, level axes
-	area   vec.V3  // drag area of all that moves as one, m²
-	grip   float64 // mass of the rigid holds, kg
-	up     vec.V3  // body axes
-	wind   vec.V3  // body axes
-	axis   vec.V3  // full-thrust axis
+	origin vec.V3      // the moment point: Body.COM as planned
+	hangs  bool        // the load tips freely about along, or about a point
+	along  vec.V3      // the line of the attachments, or zero
+	at     vec.V3      // a point of that line
+	leans  bool        // a rigid team, which leans in wind
+	even   bool        // its rotors push along one axis
+	want   vec.V3      // where the full-thrust axis points as planned, level axes
+	area   vec.V3      // drag area of all that moves as one, m²
+	grip   float64     // mass of the rigid holds, kg
+	up     vec.V3      // body axes
+	wind   vec.V3      // body axes
+	axis   vec.V3      // full-thrust axis
+	faces  []near.Face // of the payload, when wakes on it are counted
+	room   []share.Rotor
 }
 
 func newRig(m *share.Model) *rig {
 	g := &rig{m: m, p: m.Even(0), origin: m.Body.COM, leans: m.Rigid && !m.Cables, even: m.Aligned(),
 		axis: m.Axis, want: m.Attitude.Mul(m.Axis), area: m.DragArea}
+	if m.Plan.Near.Download == plan.Counted {
+		g.faces = near.Faces(m.Plan.Payload.Solids)
+	}
 	for _, c := range m.Craft {
 		if c.Rigid {
 			a := c.Vehicle.DragArea
@@ -99,8 +106,14 @@ func (g *rig) set(x offset) bool {
 		}
 		own := g.up.Scale(c.Vehicle.Mass * share.Gravity).Sub(drag)
 		need, turn = need.Add(own), turn.Add(r.Cross(own))
-		for j := range c.Rotors {
-			rotor, l := &c.Rotors[j], &g.p.Lines[line]
+		rotors := c.Rotors
+		if g.faces != nil && c.Near != nil && c.Near.Shadows != nil { // where it stands its wakes meet the payload otherwise
+			g.room = c.Moved(g.faces, r.Add(g.origin), g.room)
+			rotors = g.room
+		}
+		for j := range rotors {
+			rotor, l := &rotors[j], &g.p.Lines[line]
+			copy(l.Column[:3], rotor.Force[:])
 			t := r.Cross(rotor.Force).Add(rotor.Moment) // (5.1), (22.2)
 			l.Column[3], l.Column[4], l.Column[5] = t[0], t[1], t[2]
 			l.HiT = rotor.Max * thrust

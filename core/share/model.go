@@ -69,6 +69,7 @@ type Craft struct {
 	Rotors      []Rotor      // body axes
 	Drag        vec.V3       // on the vehicle, N, body axes
 	Length      float64      // of the cable, m
+	Radius      float64      // of a rotor, m
 	Wash        float64      // φ: part of the thrust with which the wakes of a vehicle on a cable press on the payload, (22.3)
 	Under       vec.V3       // where they press, payload frame
 	Near        *near.Effect // what is near; nil: all is left out
@@ -108,6 +109,7 @@ func New(p plan.Plan, payload mass.Properties, dragArea vec.V3, density float64)
 			made[member.Vehicle] = v
 		}
 		m.Craft[i] = place(member, v)
+		m.Craft[i].Radius = p.Vehicles[member.Vehicle].RotorRadius
 		m.Rigid = m.Rigid || m.Craft[i].Rigid
 		m.Cables = m.Cables || !m.Craft[i].Rigid
 	}

@@ -140,14 +140,31 @@ func (q *nearQuestion) count(now []near.Effect) {
 			c.Wash, c.Under = n.Share(), n.Under(c.At)
 		default:
 			for j := range c.Rotors {
-				r, s := &c.Rotors[j], &n.Shadows[j]
-				back := r.Axis.Scale(-s.Share)
-				r.Wash, r.Under = s.Share, s.At
-				r.Force, r.Moment = r.Axis.Add(back), r.Turn.Add(s.At.Sub(c.At).Cross(back)) // (22.2)
+				c.Rotors[j].press(c.At, &n.Shadows[j])
 			}
 		}
 		q.m.Craft[i] = c
 	}
+}
+
+// press makes a wake on the payload part of a rotor of a vehicle at a place, (22.2).
+func (r *Rotor) press(at vec.V3, s *near.Shadow) {
+	back := r.Axis.Scale(-s.Share)
+	r.Wash, r.Under = s.Share, s.At
+	r.Force, r.Moment = r.Axis.Add(back), r.Turn.Add(s.At.Sub(at).Cross(back)) // (22.2)
+}
+
+// Moved are the rotors of a rigid hold that stands at another place, their wakes on the faces of the payload found there, in the room of a call
+// before.
+func (c *Craft) Moved(faces []near.Face, at vec.V3, room []Rotor) []Rotor {
+	room = append(room[:0], c.Rotors...)
+	f := near.Rotors{At: at, Down: c.Axes.Mul(vec.V3{0, 0, -1}), Places: make([]vec.V3, 1), Reach: c.Vehicle.Reach, Radius: c.Radius}
+	for j := range room {
+		f.Places[0] = room[j].At
+		s := f.Shadow(0, faces)
+		room[j].press(at, &s)
+	}
+	return room
 }
 
 // scale makes the thrust available of each rotor so many times what it is, in rotors of the craft's own.
