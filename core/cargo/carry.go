@@ -3,9 +3,7 @@ package cargo
 import (
 	"math"
 
-	"cohoist/core/air"
 	"cohoist/core/energy"
-	"cohoist/core/mass"
 	"cohoist/core/plan"
 	"cohoist/core/report"
 	"cohoist/core/share"
@@ -100,12 +98,11 @@ func (w *work) lift(i int) {
 		return
 	}
 	if l.model == nil {
-		full, _ := plan.Assume(it.Plan)
-		payload, err := mass.Of(full.Payload)
+		m, err := share.Of(it.Plan)
 		if err != nil { // the report would not lift it
 			return
 		}
-		l.model = share.New(full, payload, air.Area(full.Payload), it.Report.Team.Density)
+		l.model = m
 		l.answer = l.model.Share(w.solver)
 		l.study = energy.At(l.model, l.answer)
 	}

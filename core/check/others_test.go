@@ -5,9 +5,7 @@ import (
 	"strings"
 	"testing"
 
-	"cohoist/core/air"
 	"cohoist/core/energy"
-	"cohoist/core/mass"
 	"cohoist/core/plan"
 	"cohoist/core/share"
 	"cohoist/core/solve"
@@ -53,13 +51,11 @@ func TestWorkingOfHolds(t *testing.T) {
 }
 
 func hold(p plan.Plan) (energy.Study, *share.Model, share.Answer) {
-	p, _ = plan.Assume(p)
-	body, err := mass.Of(p.Payload)
-	density, ok := air.Density(p.Site)
-	if err != nil || !ok || len(plan.Missing(p)) > 0 {
+	m, err := share.Of(p)
+	if err != nil {
 		return energy.Study{}, nil, share.Answer{}
 	}
-	m, s := share.New(p, body, air.Area(p.Payload), density), solve.NewSolver()
+	s := solve.NewSolver()
 	a := m.Share(s)
 	return energy.Of(m, s, a), m, a
 }

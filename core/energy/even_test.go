@@ -4,9 +4,7 @@ import (
 	"math"
 	"testing"
 
-	"cohoist/core/air"
 	"cohoist/core/example"
-	"cohoist/core/mass"
 	"cohoist/core/plan"
 	"cohoist/core/share"
 	"cohoist/core/solve"
@@ -31,13 +29,11 @@ func TestEvenIsLongest(t *testing.T) {
 		weak.Battery.Energy *= 0.6
 		p.Vehicles["weak"] = weak
 		p.Team[0].Vehicle = "weak"
-		p, _ = plan.Assume(p)
-		body, err := mass.Of(p.Payload)
+		m, err := share.Of(p)
 		if err != nil {
 			t.Fatal(err)
 		}
-		density, _ := air.Density(p.Site)
-		m, solver := share.New(p, body, air.Area(p.Payload), density), solve.NewSolver()
+		solver := solve.NewSolver()
 		a := m.Share(solver)
 		s := Of(m, solver, a)
 		if s.Even == nil || m.Rigid || a.T > 1 {

@@ -5,10 +5,8 @@ import (
 	"strings"
 	"testing"
 
-	"cohoist/core/air"
 	"cohoist/core/energy"
 	"cohoist/core/example"
-	"cohoist/core/mass"
 	"cohoist/core/plan"
 	"cohoist/core/share"
 	"cohoist/core/solve"
@@ -135,10 +133,11 @@ func TestPolicyNeeds(t *testing.T) {
 	if lack := energy.Lacking(p); len(lack) != 1 || lack[0] != "vehicles.odd.battery.energy_wh" {
 		t.Errorf("%q", lack)
 	}
-	q, _ := plan.Assume(p)
-	body, _ := mass.Of(q.Payload)
-	rho, _ := air.Density(q.Site)
-	a, says := energy.Share(share.New(q, body, air.Area(q.Payload), rho), solve.NewSolver())
+	m, err := share.Of(p)
+	if err != nil {
+		t.Fatal(err)
+	}
+	a, says := energy.Share(m, solve.NewSolver())
 	if a.Parts != nil || !math.IsNaN(a.T) || says != "How long the lift is held needs vehicles.odd.battery.energy_wh." {
 		t.Errorf("%q %v", says, a.Parts)
 	}

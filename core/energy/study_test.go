@@ -6,10 +6,8 @@ import (
 	"strings"
 	"testing"
 
-	"cohoist/core/air"
 	"cohoist/core/energy"
 	"cohoist/core/example"
-	"cohoist/core/mass"
 	"cohoist/core/plan"
 	"cohoist/core/share"
 	"cohoist/core/solve"
@@ -58,13 +56,11 @@ func read(t testing.TB, name string) plan.Plan {
 // of is the study of a plan.
 func of(t testing.TB, p plan.Plan) (energy.Study, *share.Model, share.Answer) {
 	t.Helper()
-	p, _ = plan.Assume(p)
-	body, err := mass.Of(p.Payload)
-	density, ok := air.Density(p.Site)
-	if err != nil || !ok {
-		t.Fatal(err, ok)
+	m, err := share.Of(p)
+	if err != nil {
+		t.Fatal(err)
 	}
-	m, s := share.New(p, body, air.Area(p.Payload), density), solve.NewSolver()
+	s := solve.NewSolver()
 	a := m.Share(s)
 	return energy.Of(m, s, a), m, a
 }

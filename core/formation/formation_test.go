@@ -6,7 +6,6 @@ import (
 
 	"cohoist/core/air"
 	"cohoist/core/example"
-	"cohoist/core/mass"
 	"cohoist/core/plan"
 	"cohoist/core/share"
 	"cohoist/core/solve"
@@ -16,13 +15,11 @@ import (
 // model makes a plan's model.
 func model(t testing.TB, p plan.Plan) *share.Model {
 	t.Helper()
-	p, _ = plan.Assume(p)
-	body, err := mass.Of(p.Payload)
-	density, ok := air.Density(p.Site)
-	if err != nil || !ok {
+	m, err := share.Of(p)
+	if err != nil {
 		t.Fatal(err)
 	}
-	return share.New(p, body, air.Area(p.Payload), density)
+	return m
 }
 
 // hung is a 6 kg payload on cables of the lengths given, at the attachments given, under 3 kg vehicles of 80 N.

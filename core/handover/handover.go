@@ -15,8 +15,6 @@ import (
 	"errors"
 	"math"
 
-	"cohoist/core/air"
-	"cohoist/core/mass"
 	"cohoist/core/plan"
 	"cohoist/core/report"
 	"cohoist/core/share"
@@ -37,8 +35,7 @@ var ErrNoForces = errors.New("the lift has no forces to hand on: its report says
 func Of(p plan.Plan) (Lift, error) {
 	l := Lift{Report: report.Build(p)}
 	l.Plan, _ = plan.Assume(p)
-	body, err := mass.Of(l.Plan.Payload)
-	if err != nil || len(l.Report.Missing) > 0 || len(l.Report.Vehicles) == 0 {
+	if len(l.Report.Vehicles) == 0 {
 		return l, ErrNoForces
 	}
 	for _, v := range l.Report.Vehicles {
@@ -46,7 +43,11 @@ func Of(p plan.Plan) (Lift, error) {
 			return l, ErrNoForces
 		}
 	}
-	l.Model = share.New(l.Plan, body, air.Area(l.Plan.Payload), l.Report.Team.Density)
+	m, err := share.Of(l.Plan)
+	if err != nil {
+		return l, ErrNoForces
+	}
+	l.Model = m
 	return l, nil
 }
 

@@ -5,9 +5,7 @@ import (
 	"math"
 	"testing"
 
-	"cohoist/core/air"
 	"cohoist/core/example"
-	"cohoist/core/mass"
 	"cohoist/core/plan"
 	"cohoist/core/share"
 	"cohoist/core/solve"
@@ -37,13 +35,10 @@ func modelOf(t testing.TB, p plan.Plan) (*share.Model, share.Answer) {
 
 func shareOf(t testing.TB, p plan.Plan) (*share.Model, share.Answer) {
 	t.Helper()
-	p, _ = plan.Assume(p)
-	body, err := mass.Of(p.Payload)
+	m, err := share.Of(p)
 	if err != nil {
 		t.Fatal(err)
 	}
-	rho, _ := air.Density(p.Site)
-	m := share.New(p, body, air.Area(p.Payload), rho)
 	return m, m.Share(solve.NewSolver())
 }
 

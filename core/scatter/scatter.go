@@ -15,8 +15,6 @@ package scatter
 import (
 	"math"
 
-	"cohoist/core/air"
-	"cohoist/core/mass"
 	"cohoist/core/plan"
 	"cohoist/core/share"
 	"cohoist/core/solve"
@@ -46,19 +44,14 @@ type Study struct {
 // New prepares a study of n samples of a plan that plan.Validate accepts. The reason is empty unless
 // there is nothing to study: a number lacks, or the lift does not balance as planned.
 func New(p plan.Plan, n int) (*Study, string) {
-	if len(plan.Missing(p)) > 0 {
-		return nil, "the plan lacks a number that the balance needs"
-	}
 	if n < 1 || n > Most {
 		return nil, "the number of samples is not between 1 and 16 777 216"
 	}
-	p, _ = plan.Assume(p)
-	body, err := mass.Of(p.Payload)
-	density, ok := air.Density(p.Site)
-	if err != nil || !ok {
-		return nil, "the plan is outside the model"
+	m, err := share.Of(p)
+	if err != nil {
+		return nil, err.Error()
 	}
-	s := &Study{Plan: p, N: n, model: share.New(p, body, air.Area(p.Payload), density)}
+	s := &Study{Plan: m.Plan, N: n, model: m}
 	if !s.model.Settled {
 		return nil, "the body finds no steady lean in this wind"
 	}

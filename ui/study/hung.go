@@ -1,11 +1,7 @@
 package study
 
 import (
-	"math"
-
-	"cohoist/core/air"
 	"cohoist/core/hang"
-	"cohoist/core/mass"
 	"cohoist/core/plan"
 	"cohoist/core/report"
 	"cohoist/core/share"
@@ -38,12 +34,10 @@ func hungOf(p plan.Plan, r report.Report) (*hung, string) {
 	case rigid > 0:
 		return nil, "Not applicable: the payload hangs partly on rigid holds, which do not let it swing; this is for teams on cables only."
 	}
-	p, _ = plan.Assume(p)
-	body, err := mass.Of(p.Payload)
-	if err != nil || math.IsNaN(r.Team.Density) {
+	m, err := share.Of(p)
+	if err != nil {
 		return nil, "The plan is outside the model; the checks say why."
 	}
-	m := share.New(p, body, air.Area(p.Payload), r.Team.Density)
 	parts := make([]share.Part, len(r.Vehicles))
 	for i, v := range r.Vehicles {
 		parts[i] = share.Part{Position: v.Position, Tension: v.Tension}

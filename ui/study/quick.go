@@ -1,11 +1,6 @@
 package study
 
 import (
-	"math"
-
-	"cohoist/core/air"
-	"cohoist/core/mass"
-	"cohoist/core/plan"
 	"cohoist/core/share"
 	"cohoist/core/solve"
 	"cohoist/ui/talk"
@@ -97,13 +92,9 @@ func (q *quick) tell(t *Turn) {
 
 // model is the plan as its studies solve it; nil when something is missing, or outside the model.
 func (t *Turn) model() *share.Model {
-	if len(t.Report.Missing) > 0 || math.IsNaN(t.Report.Team.Density) {
-		return nil
-	}
-	p, _ := plan.Assume(t.Plan)
-	payload, err := mass.Of(p.Payload)
+	m, err := share.Of(t.Plan)
 	if err != nil {
 		return nil
 	}
-	return share.New(p, payload, air.Area(p.Payload), t.Report.Team.Density)
+	return m
 }
