@@ -134,12 +134,18 @@ func (c *Air) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 							vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: " "}
 							vgparent.AppendChild(vgn)
 							if r.Do != "" {
-								vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "button", Attr: []vugu.VGAttribute{{Namespace: "", Key: "type", Val: "button"}}}
+								vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "tools"}}}
 								vgparent.AppendChild(vgn)
-								vgn.AddAttrInterface("aria-label", r.Do+": "+r.Name)
-								vgn.AddAttrInterface("data-do", "air "+r.Word)
-								vgn.AddAttrInterface("id", "air-"+r.Word)
-								vgn.SetInnerHTML(r.Do)
+								{
+									vgparent := vgn
+									_ = vgparent
+									vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "button", Attr: []vugu.VGAttribute{{Namespace: "", Key: "type", Val: "button"}}}
+									vgparent.AppendChild(vgn)
+									vgn.AddAttrInterface("aria-label", r.Do+": "+r.Name)
+									vgn.AddAttrInterface("data-do", "air "+r.Word)
+									vgn.AddAttrInterface("id", "air-"+r.Word)
+									vgn.SetInnerHTML(r.Do)
+								}
 							}
 						}
 					}

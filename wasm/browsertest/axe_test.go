@@ -39,7 +39,7 @@ func TestAccessibility(t *testing.T) {
 		p := open(t, l, "")
 		p.drawn()
 		p.axe(name + ", first view")
-		eval[any](p, `document.querySelectorAll(".part > summary, .check > summary, #studies > details > summary").forEach(s => s.click())`)
+		eval[any](p, `document.querySelectorAll(".part > summary, .check > summary, #studies details.study > summary").forEach(s => s.click())`)
 		p.wait(`![...document.querySelectorAll("#studies [data-piece]")].some(e => e.textContent.startsWith("Being worked out"))`)
 		p.settled()
 		p.axe(name + ", everything open")

@@ -44,7 +44,7 @@ func TestABeamsDiagrams(t *testing.T) {
 func TestStudiesFitAPhone(t *testing.T) {
 	p := open(t, look{width: 390, height: 844, phone: true}, "")
 	p.example("Handrail beam")
-	for _, id := range eval[[]string](p, `[...document.querySelectorAll("#studies > details")].map(d => d.id)`) {
+	for _, id := range eval[[]string](p, `[...document.querySelectorAll("#studies details.study")].map(d => d.id)`) {
 		eval[any](p, `document.querySelector("#`+id+` > summary").click()`)
 		p.wait(`(document.querySelector("#` + id + ` .inside [data-piece='` + id + `']") || {textContent: "Being worked out …"}).textContent !== "Being worked out …"`)
 		p.drawn()

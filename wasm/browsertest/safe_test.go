@@ -19,7 +19,7 @@ func TestNothingLeavesTheFolder(t *testing.T) {
 	eval[any](p, `window.broken = []; document.addEventListener("securitypolicyviolation", (e) => window.broken.push(e.violatedDirective + " " + e.blockedURI))`)
 	p.ready()
 	p.example("Handrail")
-	eval[any](p, `document.querySelectorAll(".part > summary, .check > summary, #studies > details > summary").forEach(s => s.click())`)
+	eval[any](p, `document.querySelectorAll(".part > summary, .check > summary, #studies details.study > summary").forEach(s => s.click())`)
 	p.wait(`![...document.querySelectorAll("#studies [data-piece]")].some(e => e.textContent.startsWith("Being worked out"))`)
 	for _, name := range eval[[]string](p, `performance.getEntries().filter(e => e.entryType === "resource" || e.entryType === "navigation").map(e => e.name)`) {
 		if !strings.HasPrefix(name, address) {
@@ -36,7 +36,7 @@ func TestANarrowScreen(t *testing.T) {
 	p := open(t, look{width: 320, height: 640, phone: true}, "")
 	for _, word := range []string{"Deck", "Handrail", "Lantern"} {
 		p.example(word)
-		eval[any](p, `document.querySelectorAll(".part:not([open]) > summary, .check:not([open]) > summary, #studies > details:not([open]) > summary").forEach(s => s.click())`)
+		eval[any](p, `document.querySelectorAll(".part:not([open]) > summary, .check:not([open]) > summary, #studies details.study:not([open]) > summary").forEach(s => s.click())`)
 		p.wait(`![...document.querySelectorAll("#studies [data-piece]")].some(e => e.textContent.startsWith("Being worked out"))`)
 		p.drawn()
 		if w := eval[float64](p, `document.documentElement.scrollWidth`); w > 320 {
