@@ -89,24 +89,37 @@ func (h *held) wrench(v share.Motion) [6]float64 {
 
 // at is a stand.
 func (h *held) at(v share.Motion, leg int, s float64) stand {
+	n := len(h.change)
+	room := make([]vec.V3, 4*n)
+	out := stand{room[:n:n], room[n : 2*n : 2*n], room[2*n : 3*n : 3*n], room[3*n:]}
+	h.pulls(v, leg, s, out.rest, out.pull)
+	for i := range h.change {
+		out.still[i] = h.along(i, out.rest[i])
+		out.cable[i] = h.along(i, out.pull[i])
+	}
+	return out
+}
+
+// along is a cable, as it is pulled.
+func (h *held) along(i int, pull vec.V3) vec.V3 {
+	return pull.Scale(h.m.Craft[i].Length / long(pull))
+}
+
+// pulls are those at rest in the formation of an instant, and those of the instant.
+func (h *held) pulls(v share.Motion, leg int, s float64, rest, pull []vec.V3) {
 	w := h.wrench(v)
 	for k := range w {
 		w[k] -= h.calm[k]
 	}
 	a, b, by := h.forms[leg].Pulls, h.forms[leg+1].Pulls, smooth(s)
-	n := len(a)
-	room := make([]vec.V3, 4*n)
-	out := stand{room[:n:n], room[n : 2*n : 2*n], room[2*n : 3*n : 3*n], room[3*n:]}
 	for i := range a {
-		out.rest[i] = a[i].Add(b[i].Sub(a[i]).Scale(by)) // (20.19)
-		out.pull[i] = out.rest[i]
+		rest[i] = a[i].Add(b[i].Sub(a[i]).Scale(by)) // (20.19)
+		pull[i] = rest[i]
 		for k := range 3 {
-			out.pull[i][k] += dot(h.change[i][k][:], w[:])
+			c := &h.change[i][k]
+			pull[i][k] += float64(c[0]*w[0]) + float64(c[1]*w[1]) + float64(c[2]*w[2]) + float64(c[3]*w[3]) + float64(c[4]*w[4]) + float64(c[5]*w[5])
 		}
-		out.still[i] = out.rest[i].Scale(h.m.Craft[i].Length / long(out.rest[i]))
-		out.cable[i] = out.pull[i].Scale(h.m.Craft[i].Length / long(out.pull[i]))
 	}
-	return out
 }
 
 // long is the length of a vector that is neither huge nor tiny.
@@ -124,18 +137,21 @@ type moment struct {
 func (h *held) moment(p *Path, leg int, s float64) moment {
 	step := nudge / p.Durations[leg]
 	before, _ := motion(h.m, p, leg, s-step)
-	back := h.at(before, leg, s-step)
+	n := len(h.change)
+	room := make([]vec.V3, 4*n)
+	rest, back, ahead := room[:n], room[n:2*n], room[2*n:3*n]
+	h.pulls(before, leg, s-step, rest, back)
 	after, _ := motion(h.m, p, leg, s+step)
-	ahead := h.at(after, leg, s+step)
+	h.pulls(after, leg, s+step, rest, ahead)
 	v, x := motion(h.m, p, leg, s)
-	m := moment{stand: h.at(v, leg, s), motion: v, state: x, own: make([]vec.V3, len(h.m.Craft))}
+	m := moment{stand: h.at(v, leg, s), motion: v, state: x, own: room[3*n:]}
 	down := v.Attitude.T()
 	left, right := down.MulM(before.Attitude), down.MulM(after.Attitude)
 	a, wind := down.Mul(v.Acceleration.Add(vec.V3{0, 0, share.Gravity})), down.Mul(h.m.Wind.Sub(v.Velocity))
 	for i := range m.own {
 		c := &h.m.Craft[i]
 		r := c.At.Sub(h.m.Body.COM)
-		turning := right.Mul(ahead.cable[i]).Add(left.Mul(back.cable[i])).Sub(m.cable[i].Scale(2)).Scale(1 / (nudge * nudge))
+		turning := right.Mul(h.along(i, ahead[i])).Add(left.Mul(h.along(i, back[i]))).Sub(m.cable[i].Scale(2)).Scale(1 / (nudge * nudge))
 		own := a.Add(v.SpinRate.Cross(r)).Add(v.Spin.Cross(v.Spin.Cross(r))).Add(turning) // (20.21)
 		area := c.Vehicle.DragArea
 		m.own[i] = own.Scale(c.Vehicle.Mass).Sub(air.Drag(h.m.Density, vec.V3{area, area, area}, wind))

@@ -141,11 +141,22 @@ func (j *judge) settle(i *instant) {
 }
 
 // survey looks at all instants of a way.
-func (j *judge) survey(p *Path) []instant {
-	all := make([]instant, 0, len(p.Durations)*steps+1)
+func (j *judge) survey(p *Path) []instant { return j.every(p, steps) }
+
+// coarse is how many instants of a leg are enough in the first looks at a way.
+func coarse(p *Path) int {
+	if p.held != nil {
+		return steps / 2
+	}
+	return steps
+}
+
+// every looks at so many instants of each leg.
+func (j *judge) every(p *Path, each int) []instant {
+	all := make([]instant, 0, len(p.Durations)*each+1)
 	for leg := range p.Durations {
-		for k := range steps {
-			all = append(all, j.look(p, leg, float64(k)/steps))
+		for k := range each {
+			all = append(all, j.look(p, leg, float64(k)/float64(each)))
 		}
 	}
 	return append(all, j.look(p, len(p.Durations)-1, 1))

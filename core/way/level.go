@@ -17,10 +17,11 @@ func (f *search) level(durations []float64) []float64 {
 		if err != nil || f.stopped() {
 			return math.NaN(), make([]float64, len(d))
 		}
-		list, most := make([]instant, 0, len(d)*steps), 0.0
+		each := coarse(p)
+		list, most := make([]instant, 0, len(d)*each), 0.0
 		for leg := range d {
-			for k := range steps {
-				i := f.look(p, leg, (float64(k)+0.5)/steps)
+			for k := range each {
+				i := f.look(p, leg, (float64(k)+0.5)/float64(each))
 				list, most = append(list, i), math.Max(most, i.reach)
 			}
 		}

@@ -152,7 +152,7 @@ func (j *judge) peak(p *Path, best instant) instant {
 }
 
 // rough is what part of the time counts in the first looks at a held team's way, each of which takes long.
-const rough = 1e-3
+const rough = 3e-4
 
 // scale finds the shortest total of the free legs at which the way stays within reach, (20.13): accelerations go
 // with the inverse square of it, and so does the reach in calm air. Careful also solves every instant and looks
@@ -168,11 +168,10 @@ func (f *search) scale(durations []float64, careful bool) ([]float64, error) {
 		if err != nil {
 			return math.NaN()
 		}
-		list := f.survey(p)
 		if !careful {
-			return f.worst(list).reach
+			return f.worst(f.every(p, coarse(p))).reach
 		}
-		return f.peak(p, f.all(list)).reach
+		return f.peak(p, f.all(f.survey(p))).reach
 	}
 	enough := 1e-5
 	if f.held != nil && !careful {
