@@ -151,6 +151,14 @@ func coarse(p *Path) int {
 	return steps
 }
 
+// thorough is how many are looked at before a way counts as within its limits.
+func thorough(p *Path) int {
+	if p.held != nil {
+		return closely
+	}
+	return steps
+}
+
 // every looks at so many instants of each leg.
 func (j *judge) every(p *Path, each int) []instant {
 	all := make([]instant, 0, len(p.Durations)*each+1)

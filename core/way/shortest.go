@@ -116,7 +116,7 @@ func (f *search) found(durations []float64, free bool) (Found, error) {
 	if err != nil {
 		return Found{}, err
 	}
-	w := f.peak(p, f.all(f.survey(p)))
+	w := f.peak(p, f.all(f.every(p, thorough(p))))
 	if f.ended {
 		return Found{}, ErrStopped
 	}
@@ -171,13 +171,14 @@ func (f *search) scale(durations []float64, careful bool) ([]float64, error) {
 		if !careful {
 			return f.worst(f.every(p, coarse(p))).reach
 		}
-		return f.peak(p, f.all(f.survey(p))).reach
+		return f.peak(p, f.all(f.every(p, thorough(p)))).reach
 	}
 	enough := 1e-5
 	if f.held != nil && !careful {
 		enough = rough
 	}
 	lo, hi := 0.0, math.Inf(1) // too fast, slow enough
+	over, under := 0.0, 0.0    // reach there
 	by := 1.0
 	for range 60 {
 		x := reach(by)
@@ -188,9 +189,11 @@ func (f *search) scale(durations []float64, careful bool) ([]float64, error) {
 			return nil, ErrNumbers
 		}
 		if x <= 1 {
-			hi = math.Min(hi, by)
-		} else {
-			lo = math.Max(lo, by)
+			if by < hi {
+				hi, under = by, x
+			}
+		} else if by > lo {
+			lo, over = by, x
 		}
 		if x <= 1 && x > 1-enough || hi < math.Inf(1) && hi-lo <= 2*enough*hi {
 			break
@@ -204,6 +207,10 @@ func (f *search) scale(durations []float64, careful bool) ([]float64, error) {
 			if !math.IsInf(hi, 1) {
 				next = lo + (hi-lo)/2
 			}
+		}
+		if f.held != nil && lo > 0 && !math.IsInf(hi+over, 1) {
+			next = lo * math.Pow(over, math.Log(hi/lo)/math.Log(over/under)) * (1 + enough/4) // as a power between the two
+			next = math.Min(math.Max(next, lo+(hi-lo)/8), hi-(hi-lo)/8)
 		}
 		by = math.Max(next, by/16)
 	}

@@ -75,6 +75,8 @@ func TestThePaceOfAWay(t *testing.T) {
 	p.write("way-openings", "")
 	eval[any](p, `document.activeElement.blur()`)
 	p.wait(`document.getElementById("way-openings").value.trim() === ""`)
+	p.write("f-way-speed-max-m-s", "")
+	eval[any](p, `document.activeElement.blur()`)
 	p.write("way-points", "0 0 1 0\n2 1 2 0\n4 0 3 90\n6 2 2 90\n8 1 3 45\n8 4 4 0\n6 5 3 0\n4 4 2 -45\n2 5 2 -90\n0 4 1 -90")
 	eval[any](p, `document.activeElement.blur()`)
 	p.wait(`document.getElementById("way-points").value.split("\n").length === 11`)
