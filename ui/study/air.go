@@ -166,7 +166,7 @@ func (c *Air) terms() []airRow {
 	s := solve.NewSolver()
 	var list []airRow
 	for k, x := range c.cases {
-		r := airRow{Word: airNames[k].word, Name: airNames[k].name, Worst: "no balance", Largest: "–"}
+		r := airRow{Word: airNames[k].word, Name: airNames[k].name, Worst: "no balance", Largest: "–", Plan: "–"}
 		if x.answer.Parts != nil {
 			r.Worst = format.Share(x.answer.T)
 			if k != airNone {
@@ -231,7 +231,7 @@ func (c *Air) rows() []nearRow {
 			}
 		}
 		if n.Share() > nearby.DownloadRange.High {
-			r.Part += ": outside the model, which holds to a tenth"
+			r.Part += ", outside the model"
 		}
 		if n.Blower >= 0 {
 			r.Who = all.model.Craft[n.Blower].ID
@@ -242,7 +242,7 @@ func (c *Air) rows() []nearRow {
 			r.Air = amount(fast, "m/s")
 		}
 		if 1-n.Worst() > nearby.WakeRange.High {
-			r.Lost += ": outside the model, which is kept to a tenth"
+			r.Lost += ", outside the model"
 		}
 		for _, s := range check.NearWorking(facts, i) {
 			r.Steps = append(r.Steps, energy.Step(s))
