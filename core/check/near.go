@@ -14,8 +14,8 @@ var Near = Check{
 	ID: "near", Title: "What is near the rotors",
 	Doc:      "Ground effect, wash on the payload and wakes on each other enter the thrust needed when the plan counts them. Each of their formulas has a range: the term that is farthest into its own is shown. Beyond it the other checks still tell their numbers, but the model does not vouch for them.",
 	Limits:   []Limit{air},
-	Refs:     []string{"heli-air-download", "bauersfeld-2024"},
-	Examples: []Example{},
+	Refs:     []string{"cheeseman-bennett-1955", "heli-air-download", "heli-air-penalty", "bauersfeld-2024", "cushman-roisin"},
+	Examples: []Example{{Plan: "sensor-plate", Utilisation: 0, Tol: 1e-9, Source: "by hand: its rotors' wakes of 0.71 R pass the plate"}},
 	Run:      nearby,
 }
 

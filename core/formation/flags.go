@@ -2,8 +2,8 @@ package formation
 
 import (
 	"fmt"
-	"math"
 
+	"cohoist/core/near"
 	"cohoist/core/share"
 )
 
@@ -23,12 +23,8 @@ type Flag struct {
 	Reason       string
 }
 
-const (
-	contraction = math.Sqrt2 / 2 // radius of a rotor's far wake over its own, momentum theory (heli-air.net, 2016)
-	merging     = 2.5            // diameters of the vehicle below which the wakes are one jet (Bauersfeld et al., 2024)
-	spreading   = 11.8           // °, half the opening of a round turbulent jet (Cushman-Roisin, Environmental Fluid Mechanics; from memory)
-	fading      = 10             // diameters below which it is not looked for: common practice, no source
-)
+// fading is how many diameters below a vehicle its wake is not looked for: common practice, no source.
+const fading = 10
 
 // Flags tells which vehicles of a formation overlap others seen from above, (17.5), and which are in another's
 // wake, (17.6). Both kinds may hold for one pair. Vehicles that both hold rigidly are left out: the
@@ -71,11 +67,10 @@ func pair(up, low *share.Part, a, b *share.Craft) []Flag {
 func wake(c *share.Craft, depth float64) float64 {
 	v := &c.Vehicle
 	size := 2 * v.Reach
-	if !(depth > 0.25*radius(c)) || depth > fading*size { // contracted within a quarter of a radius
+	if !(depth > near.Full*radius(c)) || depth > fading*size { // contracted within a quarter of a radius
 		return 0
 	}
-	r := v.Reach - (1-contraction)*radius(c)
-	return r + math.Max(0, depth-merging*size)*math.Tan(spreading*math.Pi/180)
+	return near.Width(v.Reach, radius(c), depth) // (17.6)
 }
 
 // Clear is how far apart two vehicles must be, seen from above, for the lower to be out of the wake of the upper at a depth
