@@ -159,6 +159,12 @@ func (w *ways) find(t *Turn) {
 		j.fault = "Write at least two waypoints."
 		return
 	}
+	for i, o := range t.Plan.Way.Openings {
+		if math.IsNaN(o.At.Norm() + o.Normal + o.Width + o.Height) {
+			j.fault = "Opening " + digits(i+1) + openingNeeds
+			return
+		}
+	}
 	s := solve.NewSolver()
 	answer := j.model.Share(s)
 	if answer.Status != solve.Optimal {

@@ -72,6 +72,9 @@ func readPoints(text string, u format.Units) ([]plan.Waypoint, error) {
 // formations are the words for them.
 var formations = []string{plan.AsPlanned, plan.Gather, plan.Spread, plan.InLine, plan.Stacked}
 
+// openingNeeds is what an opening cannot do without.
+const openingNeeds = " needs its middle, direction, width and height."
+
 // readOpenings reads openings.
 func readOpenings(text string, u format.Units) ([]plan.Opening, error) {
 	var out []plan.Opening
@@ -82,7 +85,7 @@ func readOpenings(text string, u format.Units) ([]plan.Opening, error) {
 		case err != nil:
 			return nil, err
 		case math.IsNaN(x[0] + x[1] + x[2] + x[3] + x[4] + x[5]):
-			return nil, errors.New(name + " needs its middle, direction, width and height.")
+			return nil, errors.New(name + openingNeeds)
 		}
 		out = append(out, plan.Opening{At: vec.V3(x[:3]), Normal: x[3], Width: x[4], Height: x[5], Clearance: x[6]})
 	}

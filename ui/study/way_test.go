@@ -217,6 +217,11 @@ func TestWaysThatAreNone(t *testing.T) {
 	if got := said(outside); got != "A point lies outside a box of its leg." {
 		t.Error(got)
 	}
+	half := p.Clone()
+	half.Way.Openings[0].Width = math.NaN()
+	if got := said(half); got != "Opening 1 needs its middle, direction, width and height." {
+		t.Error(got)
+	}
 	one := p.Clone()
 	one.Way.Points, one.Way.Boxes = one.Way.Points[:1], nil
 	if got := said(one); got != "Write at least two waypoints." {
