@@ -124,3 +124,53 @@ func TestTheReportAgrees(t *testing.T) {
 		t.Errorf("the report says %g, the chooser %g", r.Team.Utilisation, a.Value)
 	}
 }
+
+// Rigid holds whose wakes press on a plate narrower than the team: the best holes by branch and bound are those of brute force with wakes counted;
+// a placement's value is what the report of it says.
+func TestWashedAgainstBruteForce(t *testing.T) {
+	other := 0
+	for seed := range uint64(8) {
+		rng := rand.New(rand.NewPCG(seed, 22))
+		k := 3 + rng.IntN(2)
+		p := panel(k)
+		p.Payload.Solids[0].Size = []float64{1.2, 0.7, 0.1}
+		p.Payload.Solids[1].At = vec.V3{0.3 * (rng.Float64() - 0.5), 0.3 * (rng.Float64() - 0.5), 0}
+		for i := range p.Team {
+			p.Team[i].Hold.Kind, p.Team[i].Hold.Lean = plan.Rigid, [2]float64{}
+		}
+		p.Near.Download = plan.Counted
+		holes := make([]vec.V3, 10)
+		for i := range holes {
+			holes[i] = vec.V3{2*rng.Float64() - 1, 1.6*rng.Float64() - 0.8, 0.2}
+		}
+		q := Question{Plan: p, Cases: Cases{Lost: seed%2 == 1 && k > 3}}
+		a, err := OnHoles(q, holes, nil)
+		if err != nil {
+			t.Fatal(err)
+		}
+		want, _ := brute(t, q, holes)
+		if a.Value != want && !(math.Abs(a.Value-want) <= 2e-7*want) || !a.Proof.Proved {
+			t.Errorf("seed %d: %g, by brute force %g, proved %v", seed, a.Value, want, a.Proof.Proved)
+		}
+		if !q.Cases.Lost && a.Places != nil {
+			placed := p.Clone()
+			for i, at := range a.Places {
+				placed.Team[i].Attach = at
+			}
+			if u := report.Build(placed).Team.Utilisation; math.Abs(u-a.Value) > 1e-7*u {
+				t.Errorf("seed %d: %g, its report %g", seed, a.Value, u)
+			}
+		}
+		q.Plan.Near.Download = plan.LeftOut
+		bare, err := OnHoles(q, holes, nil)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if math.Abs(bare.Value-a.Value) > 1e-6 {
+			other++
+		}
+	}
+	if other == 0 {
+		t.Error("the wash changed nothing")
+	}
+}

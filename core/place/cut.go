@@ -43,7 +43,7 @@ func (b *bench) newCut(scen int, y solve.Wrench, holes []vec.V3) *cut {
 		}
 		row := make([]affine, len(at))
 		for i, a := range at {
-			row[i] = b.give(m, &s.craft[g], force.Add(turn.Cross(a)), turn)
+			row[i] = b.give(m, b.standing(&s.craft[g], a), force.Add(turn.Cross(a)), turn)
 		}
 		k.give = append(k.give, row)
 		k.value = append(k.value, make([]float64, len(at)))

@@ -78,7 +78,7 @@ func (s *smooth) needs(k dual) float64 { return s.newCut(k.scen, k.y, nil).need 
 func (s *smooth) gives(k dual, post int, p vec.V3) affine {
 	force, turn := vec.V3{k.y[0], k.y[1], k.y[2]}, vec.V3{k.y[3], k.y[4], k.y[5]}
 	sc := &s.scen[k.scen]
-	return s.give(sc.model, &sc.craft[s.group[post]], force.Add(turn.Cross(p)), turn)
+	return s.give(sc.model, s.standing(&sc.craft[s.group[post]], p), force.Add(turn.Cross(p)), turn)
 }
 
 // gradient is the change of a bound with the x and y of every free post: of need − Σ(a + b t) over Σ b, with a and b

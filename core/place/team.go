@@ -7,6 +7,7 @@ import (
 	"cohoist/core/air"
 	"cohoist/core/beam"
 	"cohoist/core/mass"
+	"cohoist/core/near"
 	"cohoist/core/plan"
 	"cohoist/core/share"
 	"cohoist/core/solve"
@@ -46,6 +47,7 @@ type bench struct {
 	across  bool // the centre of mass may be off in every direction: the places are not all in line
 	beam    beam.Model
 	weight  float64
+	faces   []near.Face // of the payload, when the wakes on it are counted; nil: they are not
 	solver  *solve.Solver
 	spots   []spot
 	// programs that did not come to an answer: their placements count as holding nothing, and nothing is proved
@@ -59,7 +61,10 @@ func newBench(q Question, places []vec.V3) (*bench, error) {
 		q.Free = nil
 	}
 	q.Plan.Team = append([]plan.Member(nil), q.Plan.Team...)
-	q.Plan.Near = plan.Near{} // what is near depends on places; the search leaves it out, and the report of what it finds counts it
+	washed := washes(q.Plan)
+	if q.Plan.Near = (plan.Near{}); washed {
+		q.Plan.Near.Download = plan.Counted
+	}
 	for i := range q.Plan.Team {
 		for axis, x := range q.Plan.Team[i].Attach {
 			if math.IsNaN(x) && (q.Free == nil || q.Free[i]) {
@@ -80,6 +85,9 @@ func newBench(q Question, places []vec.V3) (*bench, error) {
 	}
 	b := &bench{Question: q, payload: payload, area: air.Area(q.Plan.Payload), density: rho, solver: solve.NewSolver(),
 		weight: payload.Mass * share.Gravity}
+	if washed {
+		b.faces = near.Faces(q.Plan.Payload.Solids)
+	}
 	for _, fixed := range [2]bool{false, true} {
 		for i := range q.Plan.Team {
 			if q.Free != nil && !q.Free[i] == fixed || q.Free == nil && !fixed {
@@ -110,6 +118,27 @@ func newBench(q Question, places []vec.V3) (*bench, error) {
 	}
 	b.scenarios()
 	return b, nil
+}
+
+// washes tells that wakes on the payload are counted and are a matter of each vehicle's own place: all hold rigidly and
+// upright. Else what is near depends on where all fly, or on the lean, and the search leaves it out; the report of what it finds counts it.
+func washes(p plan.Plan) bool {
+	for _, m := range p.Team {
+		if m.Hold.Kind != plan.Rigid || m.Hold.Lean[0] != 0 || m.Hold.Lean[1] != 0 {
+			return false
+		}
+	}
+	return p.Near.Download == plan.Counted
+}
+
+// standing is a vehicle of a scenario at a place.
+func (b *bench) standing(c *share.Craft, at vec.V3) *share.Craft {
+	if b.faces == nil {
+		return c
+	}
+	moved := *c
+	moved.Rotors = c.Moved(b.faces, at, nil)
+	return &moved
 }
 
 // join adds a vehicle to the group of its like.

@@ -6187,7 +6187,7 @@ func (c *WhereForm) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 			vgparent.AppendChild(vgn)
 			vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "p", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "hint"}}}
 			vgparent.AppendChild(vgn)
-			vgn.SetInnerHTML(vugu.HTML("\x3Cspan data-piece=\"where-count\"\x3E\x3C/span\x3E A number that is cleared comes back as what suits the plan. What is near the rotors is left out of the search; the sheet counts it at the places that are taken."))
+			vgn.SetInnerHTML(vugu.HTML("\x3Cspan data-piece=\"where-count\"\x3E\x3C/span\x3E A number that is cleared comes back as what suits the plan. What is near the rotors is left out of the search, but for wash below upright rigid holds; the sheet counts it at the places that are taken."))
 			vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t"}
 			vgparent.AppendChild(vgn)
 		}
