@@ -262,3 +262,30 @@ func BenchmarkEight(b *testing.B) {
 		})
 	}
 }
+
+// With everything near counted the wind found is that at which a share of its own, with the wakes of hover, is at the limit: held a millionth below,
+// not a millionth above.
+func TestEdgeWithWakes(t *testing.T) {
+	s := solve.NewSolver()
+	asked := 0
+	for _, name := range []string{"crate-ring", "beam-pair", "mixed-team", "sensor-plate"} {
+		l := read(t, name)
+		l.Near = plan.Near{Ground: plan.Counted, Download: plan.Counted, Wakes: plan.Counted, Clearance: 0.3}
+		m := l.model()
+		for _, side := range gust.Of(m, s, nil).Sides {
+			if !(side.Speed > 0) || side.EndedBy != gust.Utilisation {
+				continue
+			}
+			asked++
+			for _, x := range []float64{1 - 1e-6, 1 + 1e-6} {
+				r := s.Solve(m.Aloft().InWind(side.Speed*x, side.To).Even(0))
+				if holds := r.Status == solve.Optimal && r.T <= l.Limits.Utilisation+1e-9; holds != (x < 1) {
+					t.Errorf("%s to %g°: %g m/s held %v at %g", name, side.To, side.Speed*x, holds, r.T)
+				}
+			}
+		}
+	}
+	if asked < 20 {
+		t.Errorf("only %d sides were asked", asked)
+	}
+}

@@ -20,10 +20,15 @@ func BenchmarkBuild(b *testing.B) {
 	worn := deck.Vehicles[deck.Team[2].Vehicle]
 	worn.Battery.Energy, worn.Battery.Charge = 0.7*worn.Battery.Energy, 0.7*worn.Battery.Charge
 	even.Vehicles["worn"], even.Team[2].Vehicle, even.Policy = worn, "worn", plan.EqualEndurance
+	near := func(p plan.Plan) plan.Plan {
+		p.Near = plan.Near{Ground: plan.Counted, Download: plan.Counted, Wakes: plan.Counted, Clearance: 0.5}
+		return p
+	}
 	for _, c := range []struct {
 		name string
 		p    plan.Plan
-	}{{"eight cables", ring(8, plan.Cable)}, {"eight rigid", ring(8, plan.Rigid)}, {"deck of eight", deck}, {"deck for the longest hold", even}} {
+	}{{"eight cables", ring(8, plan.Cable)}, {"eight rigid", ring(8, plan.Rigid)}, {"deck of eight", deck}, {"deck for the longest hold", even},
+		{"eight cables, all near", near(ring(8, plan.Cable))}, {"eight rigid, all near", near(ring(8, plan.Rigid))}, {"deck of eight, all near", near(deck)}} {
 		b.Run(c.name, func(b *testing.B) {
 			b.ReportAllocs()
 			for range b.N {

@@ -238,3 +238,48 @@ func weighed(m *share.Model, p plan.Plan, a share.Answer) (force, moment vec.V3)
 	}
 	return force, moment
 }
+
+// What one vehicle over a wide plate can do, rigid and on a cable, by hand with φ = C_d/2: the most payload is (1 − φ) U T/g − m_v, going up with a
+// it needs (m + m_v)(g + a)/(1 − φ), and at full thrust a is (1 − φ) T/(m + m_v) − g. Policies: equal parts and least squares thrust the same.
+func TestWashElsewhere(t *testing.T) {
+	const g, phi, most = share.Gravity, 1.17 / 2, 4 * 12.0
+	s := solve.NewSolver()
+	for _, hold := range []string{plan.Rigid, plan.Cable} {
+		for _, policy := range []string{plan.EvenEffort, plan.LeastSquares, plan.Equal} {
+			at := vec.V3{}
+			if hold == plan.Rigid {
+				at[2] = 0.3
+			}
+			p := nearTeam(hold, [2]float64{3, 3}, 0.5, at)
+			p.Near.Download, p.Policy = plan.Counted, policy
+			m := nearModel(t, p)
+			a := m.Share(s)
+			name := hold + ", " + policy
+			near(t, name+": thrust", a.Parts[0].Effort, 1.5*g/(1-phi), 1e-7)
+			near(t, name+": residual", a.Residual, 0, 1e-9)
+			near(t, name+": largest payload", m.Largest(s, a).Mass, (1-phi)*0.8*most/g-1, 1e-7)
+			if policy != plan.EvenEffort {
+				continue
+			}
+			up := m.Moving(share.Motion{Attitude: vec.Identity, Acceleration: vec.V3{0, 0, 0.7}})
+			near(t, name+": going up", s.Solve(up.Even(0)).T, 1.5*(g+0.7)/(1-phi)/most, 1e-7)
+			q := m.Within(1)
+			m.Accelerate(q, vec.V3{0, 0, 1}, vec.V3{})
+			near(t, name+": at full thrust", s.Solve(q).T, (1-phi)*most/1.5-g, 1e-6)
+		}
+	}
+}
+
+// Close to the ground the same team has 1/(1 − (R/4z)²) times the thrust; off the ground, lost or moving, it has not. By hand: rotors 0.3 m up, R 0.12 m.
+func TestGroundOnlyInHover(t *testing.T) {
+	p := nearTeam(plan.Rigid, [2]float64{0.01, 0.01}, 0.5, vec.V3{0, 0, 0.2}, vec.V3{1, 0, 0.2}, vec.V3{-1, 0, 0.2})
+	p.Near.Ground, p.Near.Clearance = plan.Counted, 0.1
+	m := nearModel(t, p)
+	near(t, "thrust available", m.Craft[0].Vehicle.ThrustMax, 48/(1-0.01), 1e-12)
+	near(t, "a rotor's", m.Craft[1].Rotors[2].Max, 12/(1-0.01), 1e-12)
+	for name, n := range map[string]*share.Model{"aloft": m.Aloft(), "bare": m.Bare(), "one lost": m.Without(2)} {
+		near(t, name, n.Craft[0].Vehicle.ThrustMax, 48, 1e-12)
+		near(t, name, n.Craft[1].Rotors[2].Max, 12, 1e-12)
+	}
+	near(t, "and the plan's own is as it was", m.Craft[0].Vehicle.ThrustMax, 48/(1-0.01), 1e-12)
+}
