@@ -200,6 +200,11 @@ func TestLaws(t *testing.T) {
 			turned.Team[i].Attach = r.Mul(l.Team[i].Attach)
 			turned.Team[i].Yaw += turn * 180 / math.Pi
 		}
+		turned.Payload.Solids = append([]plan.Solid(nil), l.Payload.Solids...)
+		for i := range turned.Payload.Solids { // what the wakes meet
+			solid := &turned.Payload.Solids[i]
+			solid.At, solid.Turn[2] = r.Mul(solid.At), solid.Turn[2]+turn*180/math.Pi
+		}
 		turned.body.COM = r.Mul(l.body.COM)
 		turned.area = vec.V3{l.area[0], l.area[0], l.area[2]} // the same from all sides, for areas do not turn
 		l.area = turned.area

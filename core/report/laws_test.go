@@ -148,6 +148,18 @@ func TestTurning(t *testing.T) {
 		turned := [6]float64{j[1], j[0], j[2], -j[3], -j[5], j[4]}
 		area[0], area[1] = area[1], area[0]
 		q.Payload.COM, q.Payload.DragArea, q.Payload.Inertia = &com, &area, &turned
+		for i := range q.Payload.Solids { // what the wakes meet
+			s := &q.Payload.Solids[i]
+			for k := range 3 {
+				if math.IsNaN(s.At[k]) {
+					s.At[k] = 0
+				}
+				if math.IsNaN(s.Turn[k]) {
+					s.Turn[k] = 0
+				}
+			}
+			s.At, s.Turn[2] = quarter(s.At), s.Turn[2]+90
+		}
 		if math.IsNaN(q.Site.WindTo) {
 			q.Site.WindTo = 0
 		}

@@ -133,11 +133,11 @@ func TestMonotoneInMass(t *testing.T) {
 }
 
 // One more vehicle that holds itself up never lowers the largest payload. Cables may go slack here:
-// a vehicle that must keep its cable taut is more than one that holds itself up.
+// a vehicle that must keep its cable taut is more than one that holds itself up, and one whose wake presses on the payload does more harm.
 func TestOneMoreVehicle(t *testing.T) {
 	each(t, func(t *testing.T, p plan.Plan) {
 		p = given(p)
-		p.Site.Wind, p.Limits.TensionMin = 0, 0
+		p.Site.Wind, p.Limits.TensionMin, p.Near = 0, 0, plan.Near{Clearance: math.NaN()}
 		before := report.Build(p).Team.LargestPayload
 		more := p.Clone()
 		extra := more.Team[0]
