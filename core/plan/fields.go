@@ -208,6 +208,8 @@ var rows = []Field{
 		Help: "Of its x axis, anticlockwise from above; 360 is a full turn. Left out: any."},
 	{Path: "way.points[].time_s", Title: "Time at the waypoint", Kind: unit.Time, Unit: "s", In: Range{Low: 0, High: 1e5},
 		Help: "From the start. Left out: as soon as allowed."},
+	{Path: "way.points[].pass", Title: "Passing the waypoint", Kind: unit.Text, Choices: []string{Through, Stop},
+		Help: "stop: at rest there for a moment, so that corners are not cut or swung round. Left out: through."},
 	{Path: "way.points[].formation", Title: "Formation at the waypoint", Kind: unit.Text, Choices: []string{AsPlanned, Gather, Spread, InLine, Stacked},
 		Help: "How the team stands there. Left out: as planned."},
 	{Path: "way.points[].spacing_m", Title: "Spacing in the formation", Kind: unit.Length, Unit: "m", In: Range{Low: 0, High: 1000, LowOpen: true},

@@ -276,12 +276,19 @@ type Waypoint struct {
 	At        vec.V3  `json:"at_m"` // of the centre of mass
 	Heading   float64 `json:"heading_deg"`
 	Time      float64 `json:"time_s"`      // from the start; left out: as soon as allowed
+	Pass      string  `json:"pass"`        // left out: Through
 	Formation string  `json:"formation"`   // left out: as planned
 	Spacing   float64 `json:"spacing_m"`   // of the nearest two vehicles, seen from above
 	Width     float64 `json:"width_m"`     // of a team in line, rotors included
 	Along     float64 `json:"line_to_deg"` // direction of the line, level axes
 	Extra     Extra   `json:"-"`
 }
+
+// How a waypoint is passed.
+const (
+	Through = "through" // with the velocity that the smoothest way has there
+	Stop    = "stop"    // at rest for a moment
+)
 
 // Formations of the team at a waypoint, besides AsPlanned.
 const (

@@ -109,6 +109,11 @@ func (r Route) ends() (first, last float64) {
 	return first, last
 }
 
+// rests tells that the payload is at rest at a point: at both ends, and where it stops.
+func (r Route) rests(point int) bool {
+	return point == 0 || point == len(r.Points)-1 || r.Points[point].Stop
+}
+
 // axis is the program of axis a: 0 to 2 the place, 3 the heading.
 func (r Route) axis(a int, durations []float64) *axis {
 	x := &axis{durations: durations, from: make([]node, len(r.Points))}
@@ -118,7 +123,7 @@ func (r Route) axis(a int, durations []float64) *axis {
 		if a < 3 {
 			x.from[i][0] = p.At[a]
 		}
-		if i == 0 || i == len(r.Points)-1 {
+		if r.rests(i) {
 			x.from[i] = node{x.from[i][0]} // at rest
 		}
 	}
@@ -137,7 +142,7 @@ func (r Route) axis(a int, durations []float64) *axis {
 			if point > 3 {
 				end++
 			}
-			if end > 0 && end < len(r.Points)-1 { // at rest all control points stand at the point itself
+			if !r.rests(end) { // at rest all control points stand at the point itself
 				x.bounds = append(x.bounds, bound{b.Leg, point, b.Min[a], b.Max[a]})
 			}
 		}

@@ -18,7 +18,7 @@ func Of(p plan.Plan, m *share.Model) (Route, Limits) {
 	}
 	for _, w := range p.Way.Points {
 		f := Formation{Shape: w.Formation, Spacing: w.Spacing, Width: w.Width, Along: w.Along * math.Pi / 180}
-		r.Points = append(r.Points, Point{At: w.At, Heading: w.Heading * math.Pi / 180, Time: w.Time, Formation: f})
+		r.Points = append(r.Points, Point{At: w.At, Heading: w.Heading * math.Pi / 180, Time: w.Time, Stop: w.Pass == plan.Stop, Formation: f})
 	}
 	for _, b := range p.Way.Boxes {
 		r.Boxes = append(r.Boxes, Box{Leg: b.Leg - 1, Min: open(b.Min, -1), Max: open(b.Max, 1)})

@@ -20,6 +20,7 @@ type Point struct {
 	At      vec.V3  // m
 	Heading float64 // of the payload's x axis, radians, not reduced: from 0 to 2π is a full turn; NaN: left out
 	Time    float64 // s from the start; NaN: as soon as allowed
+	Stop    bool    // at rest there, (20.4)
 
 	Formation Formation // of the team there
 }

@@ -4910,7 +4910,7 @@ func (c *WayForm) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 			vgparent.AppendChild(vgn)
 			vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "p", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "hint"}}}
 			vgparent.AppendChild(vgn)
-			vgn.SetInnerHTML(vugu.HTML("Level axes, z up, in which the payload’s centre of mass starts and ends at rest. A line for each waypoint; a dash for what is left out: any heading, as soon as allowed, as planned. The heading is where the payload’s x axis points, from x towards y, and 360 is a full turn. Decimal commas will do; a unit may follow a number directly, as in 80cm."))
+			vgn.SetInnerHTML(vugu.HTML("Level axes, z up, in which the payload’s centre of mass starts and ends at rest. A line for each waypoint; a dash for what is left out: any heading, as soon as allowed, as planned. The word \x3Cb\x3Estop\x3C/b\x3E at the end of a line: at rest there for a moment, so that corners are not swung round. The heading is where the payload’s x axis points, from x towards y, and 360 is a full turn. Decimal commas will do; a unit may follow a number directly, as in 80cm."))
 			vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t\t"}
 			vgparent.AppendChild(vgn)
 			vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "p", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "hint"}}}
@@ -4933,7 +4933,7 @@ func (c *WayForm) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 					vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "label", Attr: []vugu.VGAttribute{{Namespace: "", Key: "for", Val: "way-points"}}}
 					vgparent.AppendChild(vgn)
 					vgn.SetInnerHTML("Waypoints: x y z in " + c.Units.Length + ", heading in °, time in s; formation, spacing, width, direction in °")
-					vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "textarea", Attr: []vugu.VGAttribute{{Namespace: "", Key: "id", Val: "way-points"}, vugu.VGAttribute{Namespace: "", Key: "data-set", Val: "way.points"}, vugu.VGAttribute{Namespace: "", Key: "spellcheck", Val: "false"}, vugu.VGAttribute{Namespace: "", Key: "autocomplete", Val: "off"}, vugu.VGAttribute{Namespace: "", Key: "placeholder", Val: "0  0  0.5  90\n0  0  2  90\n6  1.5  2  0  -  in-line  -  1.9  0\n9  1.5  0.5  0  40"}}}
+					vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "textarea", Attr: []vugu.VGAttribute{{Namespace: "", Key: "id", Val: "way-points"}, vugu.VGAttribute{Namespace: "", Key: "data-set", Val: "way.points"}, vugu.VGAttribute{Namespace: "", Key: "spellcheck", Val: "false"}, vugu.VGAttribute{Namespace: "", Key: "autocomplete", Val: "off"}, vugu.VGAttribute{Namespace: "", Key: "placeholder", Val: "0  0  0.5  90\n0  0  2  90  stop\n6  1.5  2  0  -  in-line  -  1.9  0\n9  1.5  0.5  0  40"}}}
 					vgparent.AppendChild(vgn)
 					vgn.AddAttrInterface("rows", strconv.Itoa(c.Rows))
 					vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "fault"}, vugu.VGAttribute{Namespace: "", Key: "role", Val: "alert"}, vugu.VGAttribute{Namespace: "", Key: "data-piece", Val: "fault way.points"}}}

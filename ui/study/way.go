@@ -131,15 +131,25 @@ func (w *ways) forget(t *Turn) {
 	}
 }
 
-// firstWay is a way to begin with: up, along and round by a quarter turn, and down.
+// firstSpeed is the largest speed of a way to begin with, m/s (common practice, no source).
+const firstSpeed = 1.5
+
+// firstWay is a way to begin with: up, along and round by a quarter turn, and down, with a stop at both corners, and no faster than
+// a first lift goes.
 func firstWay(p plan.Plan) plan.Way {
 	w := plan.Way{SpeedMax: p.Way.SpeedMax}
+	if !(w.SpeedMax > 0) {
+		w.SpeedMax = firstSpeed
+	}
 	for i, at := range []vec.V3{{0, 0, 0}, {0, 0, 2}, {6, 0, 2}, {6, 0, 0}} {
-		heading := 0.0
+		heading, pass := 0.0, ""
 		if i > 1 {
 			heading = 90
 		}
-		w.Points = append(w.Points, plan.Waypoint{At: at, Heading: heading, Time: math.NaN(), Spacing: math.NaN(), Width: math.NaN(), Along: math.NaN()})
+		if i == 1 || i == 2 {
+			pass = plan.Stop
+		}
+		w.Points = append(w.Points, plan.Waypoint{At: at, Heading: heading, Pass: pass, Time: math.NaN(), Spacing: math.NaN(), Width: math.NaN(), Along: math.NaN()})
 	}
 	return w
 }

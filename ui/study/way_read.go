@@ -14,7 +14,7 @@ import (
 )
 
 // The texts in which a way is typed: a line for each waypoint, x y z, heading, time, and where the team stands otherwise than
-// planned its formation, spacing, width and direction; a line for each box, its leg and what it spans along x, y and z; a line for
+// planned its formation, spacing, width and direction, and the word stop where it rests; a line for each box, its leg and what it spans along x, y and z; a line for
 // each opening, its middle, direction, width, height and clearance. A dash stands for what is left out.
 
 // formWord is where the formation stands in the line of a waypoint.
@@ -45,7 +45,10 @@ func readPoints(text string, u format.Units) ([]plan.Waypoint, error) {
 	units := pointUnits(u)
 	for i, words := range lines(text) {
 		name := "Waypoint " + strconv.Itoa(i+1)
-		form := ""
+		form, pass := "", ""
+		if k := slices.Index(words, plan.Stop); k >= 0 {
+			words, pass = slices.Delete(words, k, k+1), plan.Stop
+		}
 		if len(words) > formWord {
 			if !left(words[formWord]) {
 				form = words[formWord]
@@ -64,7 +67,7 @@ func readPoints(text string, u format.Units) ([]plan.Waypoint, error) {
 		if form == plan.AsPlanned {
 			form = ""
 		}
-		out = append(out, plan.Waypoint{At: vec.V3(x[:3]), Heading: x[3], Time: x[4], Formation: form, Spacing: x[5], Width: x[6], Along: x[7]})
+		out = append(out, plan.Waypoint{At: vec.V3(x[:3]), Heading: x[3], Time: x[4], Pass: pass, Formation: form, Spacing: x[5], Width: x[6], Along: x[7]})
 	}
 	return out, nil
 }
@@ -150,13 +153,15 @@ func writePoints(list []plan.Waypoint, u format.Units) string {
 	text := ""
 	for _, p := range list {
 		x := []float64{p.At[0], p.At[1], p.At[2], p.Heading, p.Time}
-		if p.Formation == "" {
-			text += writeLine(x, units)
-			continue
+		words := wordsOf(x[:given(x)], units)
+		if p.Formation != "" {
+			form := []float64{p.Spacing, p.Width, p.Along}
+			words = append(append(wordsOf(x, units), p.Formation), wordsOf(form[:given(form)], units[formWord:])...)
 		}
-		words := append(wordsOf(x, units), p.Formation)
-		form := []float64{p.Spacing, p.Width, p.Along}
-		text += strings.Join(append(words, wordsOf(form[:given(form)], units[formWord:])...), "  ") + "\n"
+		if p.Pass == plan.Stop {
+			words = append(words, plan.Stop)
+		}
+		text += strings.Join(words, "  ") + "\n"
 	}
 	return text
 }

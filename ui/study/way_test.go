@@ -112,6 +112,14 @@ func TestWayTexts(t *testing.T) {
 	if got := writePoints(points, format.SI); got != formed {
 		t.Errorf("%q", got)
 	}
+	const stops = "0  0  1\n0  0  2  90  stop\n4  0  2  90  -  in-line  -  2  stop\n4  0  1\n"
+	points, err = readPoints(stops, format.SI)
+	if err != nil || len(points) != 4 || points[0].Pass != "" || points[1].Pass != plan.Stop || points[2].Pass != plan.Stop || points[2].Width != 2 {
+		t.Fatalf("%v, %v", points, err)
+	}
+	if got := writePoints(points, format.SI); got != stops {
+		t.Errorf("%q", got)
+	}
 	const open = "7  1  2.2  0  2.3  4.4  0.1\n"
 	openings, err := readOpenings(open, format.SI)
 	if got := writeOpenings(openings, format.SI); err != nil || openings[0].Height != 4.4 || got != open {

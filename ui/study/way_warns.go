@@ -31,7 +31,7 @@ func (j *journey) swing() (far, when float64) {
 func (j *journey) warns() []string {
 	var list []string
 	if far, when := j.swing(); far > 0.1 {
-		list = append(list, "Between waypoints it swings out of the box around them all, by up to "+j.units.Small(far)+" at "+lasts(when)+". A box on that leg, another waypoint, or times that suit one another hold it in.")
+		list = append(list, "Between waypoints it swings out of the box around them all, by up to "+j.units.Small(far)+" at "+lasts(when)+". A stop at a waypoint, a box on that leg, or another waypoint holds it in.")
 	}
 	low, when := math.Inf(1), 0.0
 	for _, f := range j.frames {
@@ -39,7 +39,7 @@ func (j *journey) warns() []string {
 			low, when = f.State.At[2], f.Time
 		}
 	}
-	if low < 0 && j.of.Way.Points[0].At[2] >= 0 {
+	if low < -1e-3 && j.of.Way.Points[0].At[2] >= 0 {
 		list = append(list, "At "+lasts(when)+" the centre of mass is below z = 0, by "+j.units.Small(-low)+".")
 	}
 	if most := j.beyond(); j.model.Cables && j.found.Formed == nil && most > minded {
