@@ -73,7 +73,7 @@ func TestTheShortestWayStops(t *testing.T) {
 			t.Fatal(err)
 		}
 		for k := range 400 {
-			highest[stop] = math.Max(highest[stop], f.Path.At(f.Duration()*float64(k)/400).At[2])
+			highest[stop] = math.Max(highest[stop], f.Path.At(f.Duration() * float64(k) / 400).At[2])
 		}
 		near(t, "reach", f.Reach, 1, 1e-4)
 	}
