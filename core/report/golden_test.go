@@ -75,7 +75,7 @@ func sheet(r report.Report) string {
 			figures(m.of.Roll[:]...), figures(m.of.Pitch[:]...), figures(m.of.Yaw[:]...), figures(m.of.RollAcc[:]...), figures(m.of.PitchAcc[:]...), figures(m.of.YawAcc[:]...),
 			figures(m.of.Climb), figures(m.of.ClimbAcc), figures(m.of.SideAcc), figures(m.of.TurnSmall[:]...), figures(m.of.TurnFull[:]...))
 	}
-	for _, list := range [][]string{r.Assumptions, r.Notes, r.Missing, r.Unknown} {
+	for _, list := range [][]string{r.LeftOut, r.Assumptions, r.Notes, r.Missing, r.Unknown} {
 		for _, s := range list {
 			line("- %s", s)
 		}

@@ -7,14 +7,14 @@ import (
 	"cohoist/core/share"
 )
 
-// telling is the part of a vehicle's thrust from which a term that is left out is worth a note, and mostFaces up to how many pairs of rotors
+// telling is the part of a vehicle's thrust from which a term that is left out is worth a word, and mostFaces up to how many pairs of rotors
 // and solids it is looked for.
 const (
 	telling   = 0.02
 	mostFaces = 4000
 )
 
-// beside notes what is left out of the thrust needed but would take more than a little of it.
+// beside says what is left out of the thrust needed but would take more than a little of it.
 func (r *Report) beside(m *share.Model, a share.Answer) {
 	n := m.Plan.Near
 	if a.Parts == nil || n.Download == plan.Counted && n.Wakes == plan.Counted || len(m.Craft)*max(len(m.Craft), len(m.Plan.Payload.Solids)) > mostFaces {
@@ -33,7 +33,7 @@ func (r *Report) beside(m *share.Model, a share.Answer) {
 	}
 	for k, what := range [2]string{"Wash on the payload", "The wake of another vehicle"} {
 		if who[k] != "" {
-			r.Notes = append(r.Notes, what+" is left out of the thrust needed, but takes about "+figures(math.Round(100*worst[k]))+" % of the thrust of "+who[k]+".")
+			r.LeftOut = append(r.LeftOut, what+" is left out of the thrust needed, but takes about "+figures(math.Round(100*worst[k]))+" % of the thrust of "+who[k]+".")
 		}
 	}
 }

@@ -17,6 +17,8 @@ import "cohoist/ui/store"
 import "strconv"
 import "cohoist/core/report"
 
+import "strings"
+
 // Agility is the table of motions.
 type Agility struct {
 	Store            *store.Store
@@ -739,6 +741,33 @@ func (c *Verdict) Build(vgin *vugu.BuildIn) (vgout *vugu.BuildOut) {
 				Func:      func(event vugu.DOMEvent) { c.Store.Show("check-" + c.Store.Report().Governing) },
 				// TODO: implement capture, etc. mostly need to decide syntax
 			})
+		}
+		vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t"}
+		vgparent.AppendChild(vgn)
+		vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "p", Attr: []vugu.VGAttribute{{Namespace: "", Key: "class", Val: "left"}, vugu.VGAttribute{Namespace: "", Key: "id", Val: "left-out"}}}
+		vgparent.AppendChild(vgn)
+		vgn.AddAttrInterface("hidden", len(c.Store.Report().LeftOut) == 0)
+		{
+			vgparent := vgn
+			_ = vgparent
+			vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "span", Attr: []vugu.VGAttribute(nil)}
+			vgparent.AppendChild(vgn)
+			vgn.SetInnerHTML(strings.Join(c.Store.Report().LeftOut, " "))
+			vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: " "}
+			vgparent.AppendChild(vgn)
+			vgn = &vugu.VGNode{Type: vugu.VGNodeType(3), Namespace: "", Data: "button", Attr: []vugu.VGAttribute{{Namespace: "", Key: "type", Val: "button"}, vugu.VGAttribute{Namespace: "", Key: "class", Val: "link"}}}
+			vgparent.AppendChild(vgn)
+			vgn.DOMEventHandlerSpecList = append(vgn.DOMEventHandlerSpecList, vugu.DOMEventHandlerSpec{
+				EventType: "click",
+				Func:      func(event vugu.DOMEvent) { c.Store.Show("air") },
+				// TODO: implement capture, etc. mostly need to decide syntax
+			})
+			{
+				vgparent := vgn
+				_ = vgparent
+				vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "What it takes"}
+				vgparent.AppendChild(vgn)
+			}
 		}
 		vgn = &vugu.VGNode{Type: vugu.VGNodeType(1), Data: "\n\t"}
 		vgparent.AppendChild(vgn)
