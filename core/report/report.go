@@ -24,8 +24,8 @@ type Report struct {
 	Agility     Agility     `json:"agility"`
 	NoBalance   *NoBalance  `json:"no_balance"` // nil when there is a balance
 	Scaling     Scaling     `json:"scaling"`
-	Beam        *Beam       `json:"beam"` // nil when the payload is no beam
-	Held        *Held       `json:"held"` // nil when balance alone says who carries
+	Beam        *Beam       `json:"beam"`     // nil when the payload is no beam
+	Held        *Held       `json:"held"`     // nil when balance alone says who carries
 	LeftOut     []string    `json:"left_out"` // what the thrust needed leaves out, but would take more than a little of it
 	Assumptions []string    `json:"assumptions"`
 	Notes       []string    `json:"notes"` // why a number is missing, and the like
