@@ -191,6 +191,12 @@ func (v *View) press(i int, key string, step float64) bool {
 	if i < 0 || i >= len(v.handles) || v.drag != nil {
 		return false
 	}
+	if v.OnKey != nil {
+		v.Plan, v.Report = v.OnKey()
+		if v.compose(); i >= len(v.handles) {
+			return false
+		}
+	}
 	h := v.handles[i]
 	d := v.scene.hold(v.frame, h, h.At)
 	edit, ok := d.nudge(key, step)

@@ -20,6 +20,8 @@ type View struct {
 	// OnEdit is called while a handle moves (done = false) and once when it is let go (done = true).
 	// Escape calls it with what was there before, done = true. Edit.Apply makes the new plan.
 	OnEdit func(e Edit, done bool)
+	// OnKey gives the newest plan and report, which may not be drawn yet: keys can come faster than pictures.
+	OnKey func() (plan.Plan, report.Report)
 	// OnSelect is called with the member a click or a touched handle belongs to.
 	OnSelect func(id string)
 	// OnPanic is called with what a move of the pointer panicked with.

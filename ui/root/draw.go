@@ -4,6 +4,7 @@ import (
 	"github.com/vugu/vugu"
 
 	"cohoist/core/plan"
+	"cohoist/core/report"
 	"cohoist/core/unit"
 	"cohoist/ui/drawing"
 )
@@ -19,6 +20,7 @@ func (c *Root) drawing() vugu.Builder {
 	}
 	if v.OnEdit == nil {
 		v.OnEdit = c.edit
+		v.OnKey = func() (plan.Plan, report.Report) { return c.Store.Plan(), c.Store.Report() }
 		v.OnSelect = c.Store.Select
 		v.OnPanic = c.Store.Broke
 	}

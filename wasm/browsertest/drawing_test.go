@@ -82,12 +82,13 @@ func TestDrawingEscape(t *testing.T) {
 	}
 	p.do(chromedp.KeyEvent("\u001b"))
 	p.do(mouse(input.DispatchMouseEventTypeMouseMoved, spot{from.X - 60, from.Y}), mouse(input.DispatchMouseEventTypeMouseReleased, spot{from.X - 60, from.Y}))
+	p.drawn()
 	if now := p.where(name, 1); now != before {
 		t.Errorf("at %s after Escape, was at %s", now, before)
 	}
 }
 
-// Arrow keys move the focused handle, which keeps the focus.
+// Arrow keys move the focused handle, which keeps the focus, however fast they come.
 func TestDrawingKeys(t *testing.T) {
 	p := open(t, desktop, "")
 	const name = "attachment of A"
@@ -98,8 +99,9 @@ func TestDrawingKeys(t *testing.T) {
 			eval[any](p, fmt.Sprintf(`document.activeElement.dispatchEvent(new KeyboardEvent(%q,{key:%q,bubbles:true,cancelable:true}))`, kind, key))
 		}
 	}
+	p.drawn()
 	now := p.where(name, 1)
-	if now == before || !strings.Contains(now, "y 0.01\u00a0m") {
+	if now == before || !strings.Contains(now, "x 1.01\u00a0m") || !strings.Contains(now, "y 0.01\u00a0m") {
 		t.Errorf("from %s to %s, want y 0.01 m", before, now)
 	}
 	if l := eval[string](p, `document.activeElement.getAttribute("aria-label")||""`); !strings.HasPrefix(l, name) {
