@@ -2,18 +2,11 @@
 // pull with, and how they accelerate when moved a little.
 // node hang.mjs > hang.jsonl, in a folder where `npm i mujoco-js@0.0.7` was run.
 import load from 'mujoco-js';
+import { G, chance } from './scene.mjs';
 
 const engine = await load();
-const G = 9.80665;
 
-// mulberry32: a generator of 32 bits, so that the file can be made again
-let seed = 20261125;
-function random() {
-  seed = (seed + 0x6D2B79F5) | 0;
-  let t = Math.imul(seed ^ (seed >>> 15), 1 | seed);
-  t = (t + Math.imul(t ^ (t >>> 7), 61 | t)) ^ t;
-  return ((t ^ (t >>> 14)) >>> 0) / 4294967296;
-}
+const random = chance(20261125);
 const some = s => s * (2 * random() - 1);
 const round = x => +x.toPrecision(12);
 

@@ -1,21 +1,12 @@
 // Rigid teams without control in a rigid-body engine: rotors push on welded bodies, some payloads hang on lines as well.
 // node held.mjs > held.jsonl, in a folder where `npm i mujoco-js@0.0.7` was run.
 import load from 'mujoco-js';
-import { G } from './scene.mjs';
+import { G, chance, ranges } from './scene.mjs';
 
 const engine = await load();
 const STEP = 1.25e-5, SPAN = 1, EVERY = 0.125;
 
-// a seeded generator of its own, 32 bits (mulberry32)
-let seed = 20261126;
-function draw() {
-  seed = (seed + 0x6d2b79f5) | 0;
-  let t = Math.imul(seed ^ (seed >>> 15), 1 | seed);
-  t = (t + Math.imul(t ^ (t >>> 7), 61 | t)) ^ t;
-  return ((t ^ (t >>> 14)) >>> 0) / 4294967296;
-}
-const between = (a, b) => +(a + (b - a) * draw()).toFixed(4);
-const point = (x, y, z) => [between(-x, x), between(-y, y), between(-z, z)];
+const draw = chance(20261126), { between, point } = ranges(draw);
 const times = (a, b) => [a[0] * b[0] - a[1] * b[1] - a[2] * b[2] - a[3] * b[3], a[0] * b[1] + a[1] * b[0] + a[2] * b[3] - a[3] * b[2],
   a[0] * b[2] + a[2] * b[0] + a[3] * b[1] - a[1] * b[3], a[0] * b[3] + a[3] * b[0] + a[1] * b[2] - a[2] * b[1]];
 const turned = (q, v) => times(times(q, [0, ...v]), [q[0], -q[1], -q[2], -q[3]]).slice(1);

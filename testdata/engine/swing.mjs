@@ -1,21 +1,12 @@
 // Twenty scenes without control in a rigid-body engine: free swing, a line cut, taut after slack, bodies above bodies.
 // node swing.mjs > swing.jsonl, in a folder where `npm i mujoco-js@0.0.7` was run.
 import load from 'mujoco-js';
-import { G, xml, start } from './scene.mjs';
+import { G, chance, ranges, xml, start } from './scene.mjs';
 
 const engine = await load();
 const STEP = 5e-5, SPAN = 3, EVERY = 0.25;
 
-// a seeded generator of its own, 32 bits (mulberry32)
-let seed = 20261125;
-function draw() {
-  seed = (seed + 0x6d2b79f5) | 0;
-  let t = Math.imul(seed ^ (seed >>> 15), 1 | seed);
-  t = (t + Math.imul(t ^ (t >>> 7), 61 | t)) ^ t;
-  return ((t ^ (t >>> 14)) >>> 0) / 4294967296;
-}
-const between = (a, b) => +(a + (b - a) * draw()).toFixed(4);
-const point = (x, y, z) => [between(-x, x), between(-y, y), between(-z, z)];
+const draw = chance(20261125), { between, point } = ranges(draw);
 
 // Bodies: the payload first. Lines from a body or the ground (-1) to a body; all undamped.
 function make(n) {
