@@ -9,14 +9,6 @@ type Leg struct {
 	Part   []float64 // of every vehicle's pack between full and its end at home, that it takes; nil: nothing is known of packs
 }
 
-func (a Leg) plus(b Leg) Leg {
-	sum := Leg{Time: a.Time + b.Time, Energy: a.Energy + b.Energy}
-	for i := range a.Part {
-		sum.Part = append(sum.Part, a.Part[i]+b.Part[i])
-	}
-	return sum
-}
-
 // Tour is what an order is sought for: n items, each set once, from home and back.
 type Tour struct {
 	Own    []Leg       // hooking up, carrying and unhooking

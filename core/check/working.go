@@ -33,15 +33,6 @@ func literal(x float64) string {
 	return s
 }
 
-// sum writes the numbers added up.
-func sum(numbers []float64) string {
-	parts := make([]string, len(numbers))
-	for i, x := range numbers {
-		parts[i] = literal(x)
-	}
-	return strings.Join(parts, " + ")
-}
-
 // say writes a number for a sentence: three figures, and its unit.
 func say(x float64, unit string) string {
 	s := "no number"

@@ -128,26 +128,14 @@ func (j *judge) peak(p *Path, best instant) instant {
 	if math.IsInf(best.reach, 1) {
 		return best
 	}
-	lo, hi := math.Max(best.s-1.0/steps, 0), math.Min(best.s+1.0/steps, 1)
-	const golden = 0.6180339887498949
-	ask := func(s float64) instant {
+	section(math.Max(best.s-1.0/steps, 0), math.Min(best.s+1.0/steps, 1), 12, func(s float64) float64 {
 		i := j.look(p, best.leg, s)
 		j.settle(&i)
 		if i.reach > best.reach {
 			best = i
 		}
-		return i
-	}
-	u, v := ask(hi-golden*(hi-lo)), ask(lo+golden*(hi-lo))
-	for range 12 {
-		if u.reach >= v.reach {
-			hi, v = v.s, u
-			u = ask(hi - golden*(hi-lo))
-		} else {
-			lo, u = u.s, v
-			v = ask(lo + golden*(hi-lo))
-		}
-	}
+		return -i.reach
+	})
 	return best
 }
 

@@ -183,26 +183,11 @@ func (w *watch) could(k, i, j int) bool {
 
 // search looks between the instants beside one.
 func (w *watch) search(k, i, j int) {
-	const golden = 0.6180339887498949
-	lo, hi := w.times[max(k-1, 0)], w.times[min(k+1, len(w.times)-1)]
-	ask := func(t float64) float64 {
+	section(w.times[max(k-1, 0)], w.times[min(k+1, len(w.times)-1)], 16, func(t float64) float64 {
 		at, ok := w.at(t)
 		if !ok {
 			return math.Inf(1)
 		}
 		return w.nearest(at, i, j)
-	}
-	a, b := hi-golden*(hi-lo), lo+golden*(hi-lo)
-	u, v := ask(a), ask(b)
-	for range 16 {
-		if u <= v {
-			hi, b, v = b, a, u
-			a = hi - golden*(hi-lo)
-			u = ask(a)
-		} else {
-			lo, a, u = a, b, v
-			b = lo + golden*(hi-lo)
-			v = ask(b)
-		}
-	}
+	})
 }

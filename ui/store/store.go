@@ -4,8 +4,6 @@
 package store
 
 import (
-	"strings"
-
 	"cohoist/core/plan"
 	"cohoist/core/report"
 	"cohoist/ui/format"
@@ -235,12 +233,4 @@ func member(p plan.Plan, id string) int {
 		}
 	}
 	return -1
-}
-
-// words joins names for a sentence.
-func words(list []string) string {
-	if len(list) < 2 {
-		return strings.Join(list, "")
-	}
-	return strings.Join(list[:len(list)-1], ", ") + " and " + list[len(list)-1]
 }
